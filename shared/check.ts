@@ -1,0 +1,172 @@
+import { z } from "zod";
+import { code, layoutTime } from "./units.ts";
+import { CONTROLS, FINDING_CODES, SEVERITIES } from "./vocabulary.ts";
+
+const ms = z.int().meta({ description: "Milliseconds of real time since the session's start." });
+
+/** A stretch of the session on both clocks; half-open. */
+export const span = z
+  .strictObject({
+    startMs: ms,
+    endMs: ms,
+    layoutStart: layoutTime,
+    layoutEnd: layoutTime,
+    startsAt: z.iso
+      .datetime({ offset: true })
+      .nullable()
+      .meta({ description: "Real time; none for a plan without a date." }),
+    endsAt: z.iso.datetime({ offset: true }).nullable(),
+  })
+  .meta({ id: "Span" });
+
+export const share = z.strictObject({ train: code, ma: z.int() }).meta({ id: "Share" });
+
+export const finding = z
+  .strictObject({
+    code: z.enum(FINDING_CODES),
+    severity: z.enum(SEVERITIES),
+    sentence: z.string().meta({ description: "What is wrong, in one sentence a club member understands." }),
+    cure: z.string().meta({ description: "What would cure it." }),
+    span,
+    atMs: ms.meta({ description: "The moment to look at: the peak of a load, else the start of the span." }),
+    trains: z.array(code),
+    sections: z.array(code),
+    districts: z.array(code),
+    supplies: z.array(code),
+    outputs: z.array(code),
+    controllers: z.array(code),
+    commandSystems: z.array(code),
+    locomotives: z.array(code),
+    rakes: z.array(code),
+    measured: z.number().nullable(),
+    limit: z.number().nullable(),
+    unit: z.enum(["trains", "mm", "km/h", "mA", "handsets", "outputs", "ms", "none"]),
+    overSeconds: z.number().nullable().meta({ description: "Loads: real seconds above the limit." }),
+    shares: z.array(share).meta({ description: "Loads: who makes up the peak." }),
+    pathEntry: z.int().nullable().meta({ description: "Path faults: position in the train's path, from 0." }),
+    needed: z
+      .int()
+      .nullable()
+      .meta({ description: "outputs-too-few: how many more, reaching `sections`, would serve." }),
+  })
+  .meta({ id: "Finding" });
+
+const curve = z
+  .array(z.tuple([ms, z.int()]))
+  .meta({ description: "Steps [from, value]; each holds until the next." });
+
+export const loadReport = z
+  .strictObject({
+    code,
+    name: z.string(),
+    limitMa: z.int(),
+    reserveMa: z.number(),
+    peakMa: z.int(),
+    peakAtMs: ms,
+    peakLayout: layoutTime,
+    constantMa: z.int(),
+    overLimitSeconds: z.number(),
+    overReserveSeconds: z.number(),
+    shares: z.array(share),
+    curve,
+  })
+  .meta({ id: "LoadReport" });
+
+export const needReport = z
+  .strictObject({
+    code,
+    name: z.string(),
+    stock: z.int(),
+    peak: z.int(),
+    peakAtMs: ms,
+    peakLayout: layoutTime,
+    trains: z.array(code).meta({ description: "The trains that need one at the peak." }),
+    overSeconds: z.number(),
+    curve,
+  })
+  .meta({ id: "NeedReport" });
+
+export const occupationReport = z
+  .strictObject({
+    section: code,
+    train: code,
+    pathEntry: z.int(),
+    enterMs: ms.nullable(),
+    clearMs: ms.nullable(),
+    blockedFromMs: ms,
+    blockedToMs: ms,
+  })
+  .meta({ id: "Occupation" });
+
+export const analogRun = z
+  .strictObject({
+    train: code,
+    span,
+    sections: z.array(z.strictObject({ section: code, fromMs: ms, toMs: ms })),
+    candidates: z.array(code).meta({ description: "Outputs that reach all its sections." }),
+    runningMa: z.int(),
+    output: code.nullable().meta({ description: "The output it gets; null where none is left." }),
+  })
+  .meta({ id: "AnalogRun" });
+
+/** One train on one line of the graph: where its head is, in mm from the line's zero, at each bend. */
+export const graphTrain = z
+  .strictObject({
+    train: code,
+    points: z.array(z.tuple([ms, z.number()])),
+  })
+  .meta({ id: "GraphTrain" });
+
+export const graphLine = z
+  .strictObject({
+    line: code,
+    name: z.string(),
+    stops: z.array(z.strictObject({ place: code, name: z.string(), atMm: z.int() })),
+    trains: z.array(graphTrain),
+  })
+  .meta({ id: "GraphLine" });
+
+export const checkReport = z
+  .strictObject({
+    verdict: z.enum(["runs", "stopped"]),
+    headline: z.string().meta({ description: "The answer in a sentence." }),
+    stops: z.int(),
+    warnings: z.int(),
+    slot: span,
+    clockRatio: z.number(),
+    findings: z.array(finding),
+    findingsLeftOut: z.int().meta({ description: "Findings beyond the most that are listed." }),
+    trains: z.array(
+      z.strictObject({ code, name: z.string(), lengthMm: z.int(), departs: layoutTime, arrives: layoutTime }),
+    ),
+    trainsNotInSlot: z
+      .array(code)
+      .meta({ description: "Trains of the timetable that depart outside the slot." }),
+    sections: z.array(
+      z.strictObject({ code, name: z.string(), control: z.enum([...CONTROLS, "changeover", "dead"]) }),
+    ),
+    occupations: z.array(occupationReport),
+    graph: z.array(graphLine),
+    districts: z.array(loadReport),
+    supplies: z.array(loadReport),
+    outputs: z.array(loadReport),
+    controllers: z.array(loadReport),
+    handsets: z.array(needReport),
+    outputNeed: needReport,
+    analog: z.strictObject({
+      status: z.enum(["assigned", "impossible", "not-decided"]),
+      runs: z.array(analogRun),
+      core: z.array(z.int()).meta({
+        description:
+          "Where impossible, the proof: runs (by position) that no assignment serves together, none to spare.",
+      }),
+    }),
+  })
+  .meta({ id: "CheckReport" });
+
+export type Span = z.output<typeof span>;
+export type FindingReport = z.output<typeof finding>;
+export type LoadReport = z.output<typeof loadReport>;
+export type NeedReport = z.output<typeof needReport>;
+export type GraphLine = z.output<typeof graphLine>;
+export type CheckReport = z.output<typeof checkReport>;

@@ -1,0 +1,159 @@
+import { z } from "zod";
+import { LIMITS } from "./limits.ts";
+import { clockRatio, code, currentMa, lengthMm, limitMa, name, note, speedKmh } from "./units.ts";
+import { SECTION_USES, SECTION_WIRINGS, SHARINGS } from "./vocabulary.ts";
+
+/** A part of the railway that a session runs analog or digital as one. */
+export const area = z.strictObject({ code, name, note }).meta({ id: "Area" });
+
+/** A timing point: a station, junction or staging yard. */
+export const place = z.strictObject({ code, name, note }).meta({ id: "Place" });
+
+/** The places along one line with their distance from its zero: the upright axis of a train graph. */
+export const line = z
+  .strictObject({
+    code,
+    name,
+    stops: z
+      .array(
+        z.strictObject({
+          place: code,
+          atMm: z.int().min(0).max(10_000_000).meta({ description: "Millimetres from the line's zero." }),
+        }),
+      )
+      .min(2)
+      .max(200),
+    note,
+  })
+  .meta({ id: "Line" });
+
+/** A length of track that is fed, occupied and passed as one. */
+export const section = z
+  .strictObject({
+    code,
+    name,
+    area: code,
+    place: code
+      .nullable()
+      .default(null)
+      .meta({ description: "The place it belongs to; none on the open line." }),
+    use: z.enum(SECTION_USES),
+    lengthMm,
+    wiring: z.enum(SECTION_WIRINGS).meta({
+      description: "How it can be fed. `both` follows what the session says of its area.",
+    }),
+    changeover: z.boolean().default(false).meta({
+      description:
+        "Can be switched between analog and digital while a train stands in it. Needs wiring `both`.",
+    }),
+    sharing: z.enum(SHARINGS).default("one-train").meta({
+      description: "`shared`: under digital control trains may stand together while their lengths fit.",
+    }),
+    district: code
+      .nullable()
+      .default(null)
+      .meta({ description: "The power district that feeds it under digital control." }),
+    maxSpeedKmh: speedKmh.nullable().default(null),
+    mustClear: z.boolean().default(false).meta({
+      description: "A train that calls here must fit: standing out would foul the points behind.",
+    }),
+    handStaging: z
+      .boolean()
+      .default(false)
+      .meta({ description: "Stock is placed and removed here by hand." }),
+    note,
+  })
+  .meta({ id: "Section" });
+
+/** Two sections that join, so that a train passes from one to the other. */
+export const link = z
+  .strictObject({
+    code,
+    from: code,
+    to: code,
+    oneWay: z.boolean().default(false).meta({ description: "Only from `from` to `to`; else both ways." }),
+    note,
+  })
+  .meta({ id: "Link" });
+
+/** A digital system that handsets belong to. */
+export const commandSystem = z
+  .strictObject({
+    code,
+    name,
+    mostHandsets: z.int().min(1).max(10_000).nullable().default(null),
+    mostAddresses: z.int().min(1).max(10_240).nullable().default(null),
+    longAddressMost: z.int().min(128).max(10_239).default(10_239).meta({
+      description: "Highest long address it accepts; NMRA S-9.2.1 allows 10239.",
+    }),
+    note,
+  })
+  .meta({ id: "CommandSystem" });
+
+/** A digital supply (booster): the districts it feeds share its rating. */
+export const supply = z
+  .strictObject({
+    code,
+    name,
+    commandSystem: code,
+    ratingMa: limitMa,
+    accessoryMa: currentMa.default(0).meta({ description: "Constant draw of accessories fed from it." }),
+    volts: z.number().gt(0).max(33).default(16),
+    note,
+  })
+  .meta({ id: "Supply" });
+
+/** The sections behind one circuit breaker. */
+export const district = z
+  .strictObject({
+    code,
+    name,
+    supply: code,
+    breakerMa: limitMa.meta({ description: "Current at which its breaker trips." }),
+    tripDelayMs: z.int().min(0).max(60_000).default(100),
+    note,
+  })
+  .meta({ id: "District" });
+
+export const controllerOutput = z
+  .strictObject({ code, name, ratingMa: limitMa })
+  .meta({ id: "ControllerOutput" });
+
+/** An analog controller; its outputs share its transformer. Output codes are unique in the club. */
+export const controller = z
+  .strictObject({
+    code,
+    name,
+    place: code.nullable().default(null),
+    transformerMa: limitMa.meta({ description: "Rating of the transformer behind all its outputs." }),
+    accessoryMa: currentMa.default(0).meta({ description: "Constant draw of its accessory output." }),
+    outputs: z.array(controllerOutput).min(1).max(LIMITS.outputsPerController),
+    note,
+  })
+  .meta({ id: "Controller" });
+
+/** The switch that feeds one section from one of several outputs, or from none. */
+export const selector = z
+  .strictObject({
+    code,
+    section: code,
+    outputs: z
+      .array(code)
+      .min(1)
+      .max(LIMITS.controllers * LIMITS.outputsPerController),
+    note,
+  })
+  .meta({ id: "Selector" });
+
+export const defaultClockRatio = clockRatio.default(4);
+
+export type Area = z.output<typeof area>;
+export type Place = z.output<typeof place>;
+export type Line = z.output<typeof line>;
+export type Section = z.output<typeof section>;
+export type Link = z.output<typeof link>;
+export type CommandSystem = z.output<typeof commandSystem>;
+export type Supply = z.output<typeof supply>;
+export type District = z.output<typeof district>;
+export type Controller = z.output<typeof controller>;
+export type Selector = z.output<typeof selector>;

@@ -1,0 +1,67 @@
+import type { Interval } from "./problem.ts";
+
+/**
+ * What the check found: plain data, indexes into the problem. The sentence is made at the edge.
+ * `spans` are where and when it shows; `measured` and `limit` are in the unit of the kind (see each).
+ */
+export interface Finding {
+  readonly code: FindingCode;
+  readonly severity: "stops" | "warns";
+  /** When it holds, ms, half-open; one instant is [t, t + 1). */
+  readonly span: Interval;
+  readonly trains: readonly number[];
+  readonly sections: readonly number[];
+  readonly districts: readonly number[];
+  readonly supplies: readonly number[];
+  readonly outputs: readonly number[];
+  readonly controllers: readonly number[];
+  readonly commandSystems: readonly number[];
+  readonly locomotives: readonly number[];
+  readonly rakes: readonly number[];
+  readonly measured: number | null;
+  readonly limit: number | null;
+  readonly unit: FindingUnit;
+  /** Loads only: the instant of the peak; otherwise span.startMs. */
+  readonly atMs: number;
+  /** Loads only: ms above the limit within the slot. */
+  readonly overMs: number | null;
+  /** Loads only: who makes up the peak. */
+  readonly shares: readonly Share[];
+  /** Path faults: entry index in the train's path. Otherwise null. */
+  readonly pathEntry: number | null;
+  /** outputs-too-few: how many more outputs, reaching `sections`, would serve. Otherwise null. */
+  readonly needed: number | null;
+}
+
+export interface Share {
+  readonly train: number;
+  readonly ma: number;
+}
+
+export type FindingUnit = "trains" | "mm" | "km/h" | "mA" | "handsets" | "outputs" | "ms" | "none";
+
+/** measured / limit of each: in the comment. */
+export type FindingCode =
+  | "section-clash" //            trains: 2 / 1
+  | "shared-section-too-full" //  mm: sum of train lengths / section length
+  | "path-not-linked"
+  | "path-times-backwards" //     ms: how far back / 0
+  | "path-too-fast" //            km/h: speed / limit (section's or locomotive's)
+  | "path-section-not-fed"
+  | "path-no-changeover"
+  | "train-longer-than-road" //   mm: train / section
+  | "stock-elsewhere"
+  | "stock-in-two-trains"
+  | "output-none-reaches"
+  | "outputs-too-few" //          outputs: needed at once / that could serve
+  | "outputs-not-decided"
+  | "output-over-rating" //       mA
+  | "output-too-close"
+  | "controller-over-rating"
+  | "controller-too-close"
+  | "district-will-trip"
+  | "district-too-close"
+  | "supply-over-rating"
+  | "supply-too-close"
+  | "handsets-too-few" //         handsets: needed / in stock
+  | "train-outside-slot"; //      ms: past the end / 0

@@ -1,0 +1,81 @@
+import type { Finding } from "./findings.ts";
+import type { Interval } from "./problem.ts";
+
+/** Everything the check computed, for people to look at. Indexes into the problem, ms, mA. */
+export interface CheckResult {
+  /** Stopping findings first, then by time, then by code and trains: a total order. */
+  readonly findings: readonly Finding[];
+  /** Findings beyond the most that are listed (see MOST_FINDINGS in check.ts). */
+  readonly findingsLeftOut: number;
+  readonly occupations: readonly Occupation[];
+  readonly districts: readonly LoadReport[];
+  readonly supplies: readonly LoadReport[];
+  readonly outputs: readonly LoadReport[];
+  readonly controllers: readonly LoadReport[];
+  /** One a command system. */
+  readonly handsets: readonly NeedReport[];
+  readonly analog: AnalogReport;
+}
+
+/** One train in one section. */
+export interface Occupation {
+  readonly section: number;
+  readonly train: number;
+  /** Index in the train's path. */
+  readonly pathEntry: number;
+  /** Head enters / tail clears; null while the train stands from the start or to the end. */
+  readonly enterMs: number | null;
+  readonly clearMs: number | null;
+  /** Blocking time, set-up and release included. */
+  readonly blocked: Interval;
+}
+
+/** A load as a step function over the slot. `curve[i]` holds from its instant to the next one's, 0 before the first. */
+export interface LoadReport {
+  readonly limitMa: number;
+  /** The reserve's line: (1 − reserve) × limit. */
+  readonly reserveMa: number;
+  readonly peakMa: number;
+  /** First instant of the peak; the slot's start for a load of 0. */
+  readonly peakAtMs: number;
+  readonly shares: readonly { readonly train: number; readonly ma: number }[];
+  /** Constant part of the peak that is no train's: accessories. */
+  readonly constantMa: number;
+  readonly overLimitMs: number;
+  readonly overReserveMs: number;
+  readonly curve: readonly (readonly [atMs: number, ma: number])[];
+}
+
+/** Need against stock as a step function. */
+export interface NeedReport {
+  readonly stock: number;
+  readonly peak: number;
+  readonly peakAtMs: number;
+  readonly trains: readonly number[];
+  readonly overMs: number;
+  readonly curve: readonly (readonly [atMs: number, need: number])[];
+}
+
+/** One stretch during which a train needs one and the same controller output. */
+export interface AnalogRun {
+  readonly train: number;
+  readonly span: Interval;
+  readonly sections: readonly number[];
+  /** When each of `sections` must be switched to the output. */
+  readonly sectionSpans: readonly Interval[];
+  /** Outputs that reach every one of its sections. */
+  readonly candidates: readonly number[];
+  /** The train's draw on the output while it moves. */
+  readonly runningMa: number;
+  /** The output it gets; −1 where none is left for it. */
+  readonly output: number;
+}
+
+export interface AnalogReport {
+  /** `assigned`: every run has an output. `impossible`: proven. `not-decided`: the search reached its limit. */
+  readonly status: "assigned" | "impossible" | "not-decided";
+  readonly runs: readonly AnalogRun[];
+  /** Runs that together cannot be served and of which none can be left out: the proof. Indexes into `runs`. */
+  readonly core: readonly number[];
+  readonly need: NeedReport;
+}
