@@ -44,7 +44,7 @@ export const train = z
       .default(null)
       .meta({ description: "Layout time its stock is removed by hand." }),
     requires: z.array(tag).max(20).default([]).meta({ description: "What its driver must be passed for." }),
-    path: z.array(pathEntry).min(1).max(LIMITS.pathEntries),
+    path: z.array(pathEntry).min(2).max(LIMITS.pathEntries),
     note,
   })
   .meta({ id: "Train" });

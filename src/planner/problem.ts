@@ -113,7 +113,7 @@ export interface Train {
   readonly lengthMm: number;
   readonly power: readonly MotivePower[];
   readonly rakes: readonly number[];
-  /** At least one entry; the first has a departure, the last an arrival (one entry alone: both, in that order). */
+  /** Two entries or more; the first has a departure, the last an arrival. */
   readonly path: readonly PathEntry[];
   /** When its stock is placed by hand, null: not by hand. */
   readonly placedMs: number | null;
