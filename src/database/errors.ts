@@ -1,0 +1,71 @@
+/** The few PostgreSQL conditions that features tell apart (PostgreSQL manual, appendix A). */
+export const SQLSTATE = {
+  exclusionViolation: "23P01",
+  checkViolation: "23514",
+  uniqueViolation: "23505",
+  foreignKeyViolation: "23503",
+  restrictViolation: "23001",
+  invalidText: "22P02",
+} as const;
+
+interface DriverCause {
+  readonly kind?: string;
+  readonly originalCode?: string;
+  readonly originalMessage?: string;
+}
+
+interface DriverError {
+  readonly code?: unknown;
+  readonly message?: unknown;
+  readonly cause?: DriverCause;
+  readonly meta?: { readonly driverAdapterError?: { readonly cause?: DriverCause } };
+}
+
+/** PostgreSQL's own five-character code of a failure that came through the client, if it has one. */
+export function sqlstate(error: unknown): string | undefined {
+  return driverCause(error)?.originalCode;
+}
+
+/** Name of the constraint that refused a change, read from PostgreSQL's message; undefined for any other failure. */
+export function violatedConstraint(error: unknown): string | undefined {
+  const message = driverCause(error)?.originalMessage ?? "";
+  return /constraint "([^"]+)"/.exec(message)?.[1];
+}
+
+/**
+ * Whether a Serializable transaction lost against another and may simply be run again. A conflict found at a statement
+ * and one found at commit look different.
+ */
+export function isWriteConflict(error: unknown): boolean {
+  const { code, cause } = asDriverError(error);
+  return code === "P2034" || cause?.kind === "TransactionWriteConflict";
+}
+
+/** Whether a record to be read, changed or removed by its key was not there. */
+export const isRecordMissing = (error: unknown): boolean => asDriverError(error).code === "P2025";
+
+/** Whether no connection to the database could be made, kept, or had in time. */
+export function isUnavailable(error: unknown): boolean {
+  const { code, message, cause } = asDriverError(error);
+  if (UNREACHABLE.has(String(code)) || UNREACHABLE.has(sqlstate(error) ?? "")) return true;
+  if (cause !== undefined && cause !== error && isUnavailable(cause)) return true;
+  return /Can't reach database server|Connection terminated|timeout exceeded when trying to connect/.test(
+    String(message),
+  );
+}
+
+// system calls; Prisma's P1001, P1002, P1008, P1017 and P2024; PostgreSQL's operator intervention and too many clients
+const UNREACHABLE: ReadonlySet<string> = new Set([
+  ...["ECONNREFUSED", "ECONNRESET", "ENOENT", "ENOTFOUND", "EPIPE", "ETIMEDOUT", "EHOSTUNREACH", "EAI_AGAIN"],
+  ...["P1001", "P1002", "P1008", "P1017", "P2024"],
+  ...["57P01", "57P02", "57P03", "53300"],
+]);
+
+function driverCause(error: unknown): DriverCause | undefined {
+  const { meta, cause } = asDriverError(error);
+  return meta?.driverAdapterError?.cause ?? cause;
+}
+
+function asDriverError(error: unknown): DriverError {
+  return typeof error === "object" && error !== null ? (error as DriverError) : {};
+}

@@ -1,0 +1,44 @@
+import { defineConfig } from "vitest/config";
+import { BareSummary } from "./tests/support/bare-summary.ts";
+
+// these run on a real database, or on a service started on one
+const ON_DATABASE = ["database", "http", "server", "features", "seed"].map(
+  (folder) => `tests/${folder}/**/*.test.ts`,
+);
+const IN_BROWSER = ["tests/browser/**/*.test.ts"];
+const ARCHITECTURE = ["tests/architecture/**/*.test.ts"];
+
+export default defineConfig({
+  test: {
+    reporters: ["default", new BareSummary()],
+    projects: [
+      {
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.{ts,tsx}"],
+          exclude: [...ON_DATABASE, ...IN_BROWSER, ...ARCHITECTURE],
+        },
+      },
+      {
+        test: {
+          name: "service",
+          include: ON_DATABASE,
+          globalSetup: ["tests/support/database-setup.ts"],
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: "browser",
+          include: IN_BROWSER,
+          globalSetup: ["tests/support/database-setup.ts"],
+          testTimeout: 90_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+      { test: { name: "architecture", include: ARCHITECTURE } },
+    ],
+  },
+});
