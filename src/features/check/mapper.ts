@@ -1,0 +1,105 @@
+import type { PlanDocument, RosterDocument } from "../../../shared/documents.ts";
+import type { Handset } from "../../../shared/handsets.ts";
+import { parseLayoutTime } from "../../../shared/layout-time.ts";
+import type { Policy } from "../../../shared/policy.ts";
+import type { Train } from "../../../shared/timetable.ts";
+import type { PlannerPolicy, Problem } from "../../planner/problem.ts";
+import { toRealMs } from "./clock.ts";
+import { type LayoutIndexes, toLayoutParts } from "./map-layout.ts";
+import { toPlannerTrains } from "./map-trains.ts";
+import type { PlanSource } from "./plan-source.ts";
+import { indexCodes, type PlanFault } from "./references.ts";
+
+/** The plan as the planner takes it, with the trains of the slot in the planner's order. */
+export interface PreparedPlan {
+  readonly source: PlanSource;
+  readonly problem: Problem;
+  readonly trains: readonly Train[];
+  readonly trainsNotInSlot: readonly string[];
+}
+
+export type Preparation =
+  | { readonly ok: true; readonly plan: PreparedPlan }
+  | { readonly ok: false; readonly faults: readonly PlanFault[] };
+
+/** Turns a posted plan into what a check is made from; its slot starts the session. */
+export function toPlanSource(document: PlanDocument): PlanSource {
+  const { slot } = document;
+  const layoutStartSeconds = parseLayoutTime(slot.layoutStart);
+  const frame = { startMs: 0, endMs: 0, layoutStartSeconds, clockRatio: slot.clockRatio, sessionStart: null };
+  return {
+    scale: document.scale,
+    policy: document.policy,
+    layout: document.layout,
+    roster: document.roster,
+    handsets: document.handsets,
+    trains: document.trains,
+    areas: slot.areas,
+    frame: { ...frame, endMs: toRealMs(frame, parseLayoutTime(slot.layoutEnd)) },
+  };
+}
+
+/** Resolves every reference and unit. Lists everything that is wrong, not just the first. */
+export function toProblem(source: PlanSource): Preparation {
+  const faults: PlanFault[] = [];
+  if (source.frame.endMs <= source.frame.startMs)
+    faults.push({ pointer: "/slot/layoutEnd", detail: "The slot ends before it starts: give a later end." });
+  const layout = toLayoutParts(source, faults);
+  const roster = toRosterParts(source.roster, faults);
+  checkHandsets(source.handsets, layout.indexes, faults);
+  const trains = toPlannerTrains(source, layout.indexes, roster.indexes, faults);
+  if (faults.length > 0) return { ok: false, faults };
+  const problem: Problem = {
+    scale: source.scale,
+    policy: toPlannerPolicy(source.policy),
+    slot: { startMs: source.frame.startMs, endMs: source.frame.endMs },
+    ...layout.parts,
+    locomotives: roster.locomotives,
+    rakes: roster.rakes,
+    trains: trains.planned,
+  };
+  return {
+    ok: true,
+    plan: { source, problem, trains: trains.inSlot, trainsNotInSlot: trains.notInSlot },
+  };
+}
+
+function toPlannerPolicy(policy: Policy): PlannerPolicy {
+  const ms = (seconds: number) => Math.round(seconds * 1_000);
+  return {
+    setUpMs: ms(policy.setUpSeconds),
+    releaseMs: ms(policy.releaseSeconds),
+    releaseDwellMs: ms(policy.releaseDwellSeconds),
+    pickUpMs: ms(policy.pickUpSeconds),
+    handInMs: ms(policy.handInSeconds),
+    reserve: policy.reserve,
+  };
+}
+
+function toRosterParts(roster: RosterDocument, faults: PlanFault[]) {
+  const indexes = {
+    locomotives: indexCodes("locomotive", "/roster/locomotives", roster.locomotives, faults),
+    rakes: indexCodes("rake", "/roster/rakes", roster.rakes, faults),
+  };
+  return {
+    indexes,
+    locomotives: roster.locomotives.map((l) => ({
+      code: l.code,
+      lengthMm: l.lengthMm,
+      runningMa: l.running.ma,
+      standingMa: l.standing.ma,
+      maxSpeedKmh: l.maxSpeedKmh ?? 0,
+    })),
+    rakes: roster.rakes.map((r) => ({ code: r.code, lightingMa: r.lighting.ma })),
+  };
+}
+
+function checkHandsets(handsets: readonly Handset[], indexes: LayoutIndexes, faults: PlanFault[]): void {
+  indexCodes("handset", "/handsets", handsets, faults);
+  handsets.forEach((handset, i) => {
+    indexes.resolve("commandSystems", handset.commandSystem, `/handsets/${i}/commandSystem`);
+    handset.places.forEach((place, j) => {
+      indexes.resolve("places", place, `/handsets/${i}/places/${j}`);
+    });
+  });
+}

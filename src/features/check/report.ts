@@ -1,0 +1,175 @@
+import type { CheckReport, FindingReport, Span } from "../../../shared/check.ts";
+import type { Finding } from "../../planner/findings.ts";
+import type { Interval } from "../../planner/problem.ts";
+import type { AnalogReport, CheckResult, LoadReport, NeedReport } from "../../planner/result.ts";
+import { type SlotFrame, toInstantText, toLayoutText } from "./clock.ts";
+import { toGraph } from "./graph.ts";
+import type { PreparedPlan } from "./mapper.ts";
+import { word } from "./sentences.ts";
+import { number } from "./wording.ts";
+
+interface Named {
+  readonly code: string;
+  readonly name: string;
+}
+
+/** The planner answers in the order it was asked, so this never shows. */
+const UNNAMED = { code: "?", name: "?" };
+
+/** What the planner found, in the words, codes and clocks of people: the answer of both check routes. */
+export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckReport {
+  const { problem, source } = plan;
+  const { frame } = source;
+  const { layout } = source;
+  const stops = result.findings.filter((f) => f.severity === "stops").length;
+  const warnings = result.findings.length - stops;
+  const loads = (reports: readonly LoadReport[], records: readonly Named[]) =>
+    reports.map((report, i) => toLoad(report, records[i] ?? UNNAMED, plan));
+  return {
+    verdict: stops === 0 ? "runs" : "stopped",
+    headline: toHeadline(stops, warnings, result.findingsLeftOut),
+    stops,
+    warnings,
+    slot: toSpan(problem.slot, frame),
+    clockRatio: frame.clockRatio,
+    findings: result.findings.map((finding) => toFinding(finding, plan)),
+    findingsLeftOut: result.findingsLeftOut,
+    trains: plan.trains.map((train, i) => ({
+      code: train.code,
+      name: train.name,
+      lengthMm: problem.trains[i]?.lengthMm ?? 0,
+      departs: toLayoutText(frame, problem.trains[i]?.path[0]?.departMs ?? 0),
+      arrives: toLayoutText(frame, problem.trains[i]?.path.at(-1)?.arriveMs ?? 0),
+    })),
+    trainsNotInSlot: [...plan.trainsNotInSlot],
+    sections: problem.sections.map(({ code, control }, i) => ({
+      code,
+      name: layout.sections[i]?.name ?? code,
+      control,
+    })),
+    occupations: result.occupations.map((o) => ({
+      section: problem.sections[o.section]?.code ?? "?",
+      train: problem.trains[o.train]?.code ?? "?",
+      pathEntry: o.pathEntry,
+      enterMs: o.enterMs,
+      clearMs: o.clearMs,
+      blockedFromMs: o.blocked.startMs,
+      blockedToMs: o.blocked.endMs,
+    })),
+    graph: toGraph(plan),
+    districts: loads(result.districts, layout.districts),
+    supplies: loads(result.supplies, layout.supplies),
+    outputs: loads(
+      result.outputs,
+      layout.controllers.flatMap((c) => c.outputs),
+    ),
+    controllers: loads(result.controllers, layout.controllers),
+    handsets: result.handsets.map((need, i) => toNeed(need, layout.commandSystems[i] ?? UNNAMED, plan)),
+    outputNeed: toNeed(result.analog.need, { code: "outputs", name: "Controller outputs" }, plan),
+    analog: toAnalog(result.analog, plan),
+  };
+}
+
+function toHeadline(stops: number, warnings: number, leftOut: number): string {
+  const warn = warnings === 0 ? "" : ` ${number(warnings, "warning")}.`;
+  const more = leftOut === 0 ? "" : ` ${number(leftOut, "further finding")} not listed.`;
+  if (stops === 0) return `This night runs.${warn}${more}`;
+  return `${number(stops, "thing")} ${stops === 1 ? "stops" : "stop"} this night.${warn}${more}`;
+}
+
+function toSpan(interval: Interval, frame: SlotFrame): Span {
+  return {
+    startMs: interval.startMs,
+    endMs: interval.endMs,
+    layoutStart: toLayoutText(frame, interval.startMs),
+    layoutEnd: toLayoutText(frame, interval.endMs),
+    startsAt: toInstantText(frame, interval.startMs),
+    endsAt: toInstantText(frame, interval.endMs),
+  };
+}
+
+function codesOf(records: readonly { readonly code: string }[], indexes: readonly number[]): string[] {
+  return indexes.map((i) => records[i]?.code ?? "?");
+}
+
+function toFinding(finding: Finding, { problem, source }: PreparedPlan): FindingReport {
+  const { sentence, cure } = word(finding, problem, (ms) => toLayoutText(source.frame, ms));
+  return {
+    code: finding.code,
+    severity: finding.severity,
+    sentence,
+    cure,
+    span: toSpan(finding.span, source.frame),
+    atMs: finding.atMs,
+    trains: codesOf(problem.trains, finding.trains),
+    sections: codesOf(problem.sections, finding.sections),
+    districts: codesOf(problem.districts, finding.districts),
+    supplies: codesOf(problem.supplies, finding.supplies),
+    outputs: codesOf(problem.outputs, finding.outputs),
+    controllers: codesOf(problem.controllers, finding.controllers),
+    commandSystems: codesOf(problem.commandSystems, finding.commandSystems),
+    locomotives: codesOf(problem.locomotives, finding.locomotives),
+    rakes: codesOf(problem.rakes, finding.rakes),
+    measured: finding.measured,
+    limit: finding.limit,
+    unit: finding.unit,
+    overSeconds: finding.overMs === null ? null : finding.overMs / 1_000,
+    shares: finding.shares.map(({ train, ma }) => ({ train: problem.trains[train]?.code ?? "?", ma })),
+    pathEntry: finding.pathEntry,
+    needed: finding.needed,
+  };
+}
+
+function toLoad(
+  report: LoadReport,
+  { code, name }: Named,
+  plan: PreparedPlan,
+): CheckReport["districts"][number] {
+  return {
+    code,
+    name,
+    limitMa: report.limitMa,
+    reserveMa: report.reserveMa,
+    peakMa: report.peakMa,
+    peakAtMs: report.peakAtMs,
+    peakLayout: toLayoutText(plan.source.frame, report.peakAtMs),
+    constantMa: report.constantMa,
+    overLimitSeconds: report.overLimitMs / 1_000,
+    overReserveSeconds: report.overReserveMs / 1_000,
+    shares: report.shares.map(({ train, ma }) => ({ train: plan.problem.trains[train]?.code ?? "?", ma })),
+    curve: report.curve.map(([at, ma]) => [at, ma]),
+  };
+}
+
+function toNeed(need: NeedReport, { code, name }: Named, plan: PreparedPlan): CheckReport["outputNeed"] {
+  return {
+    code,
+    name,
+    stock: need.stock,
+    peak: need.peak,
+    peakAtMs: need.peakAtMs,
+    peakLayout: toLayoutText(plan.source.frame, need.peakAtMs),
+    trains: codesOf(plan.problem.trains, need.trains),
+    overSeconds: need.overMs / 1_000,
+    curve: need.curve.map(([at, count]) => [at, count]),
+  };
+}
+
+function toAnalog(analog: AnalogReport, { problem, source }: PreparedPlan): CheckReport["analog"] {
+  return {
+    status: analog.status,
+    runs: analog.runs.map((run) => ({
+      train: problem.trains[run.train]?.code ?? "?",
+      span: toSpan(run.span, source.frame),
+      sections: run.sections.map((section, i) => ({
+        section: problem.sections[section]?.code ?? "?",
+        fromMs: run.sectionSpans[i]?.startMs ?? run.span.startMs,
+        toMs: run.sectionSpans[i]?.endMs ?? run.span.endMs,
+      })),
+      candidates: codesOf(problem.outputs, run.candidates),
+      runningMa: run.runningMa,
+      output: run.output < 0 ? null : (problem.outputs[run.output]?.code ?? null),
+    })),
+    core: [...analog.core],
+  };
+}
