@@ -1,0 +1,137 @@
+import { z } from "zod";
+
+interface RefusalKind {
+  /** HTTP status, RFC 9110 section 15 unless noted. */
+  readonly status: number;
+  readonly title: string;
+  /** What the reader can do about it, whatever the details. */
+  readonly remedy: string;
+}
+
+/** Every way in which the service says no. The code is stable: it ends the problem's type, `/problems/<code>`. */
+export const REFUSALS = {
+  "validation-failed": {
+    status: 400,
+    title: "Part of the request is not as it must be",
+    remedy: "Correct each place named under errors; the API reference lists what every field takes.",
+  },
+  "malformed-json": {
+    status: 400,
+    title: "The body is not JSON",
+    remedy: "Send one complete JSON value in UTF-8, or leave the body out where none is expected.",
+  },
+  "not-found": {
+    status: 404,
+    title: "There is nothing here",
+    remedy: "Check each part of the address, and the method; the API reference lists both.",
+  },
+  conflict: {
+    status: 409,
+    title: "This cannot stand beside what is recorded",
+    remedy: "Read the records named and change one side or the other.",
+  },
+  "in-use": {
+    status: 409,
+    title: "Other records still refer to this one",
+    remedy: "Change or remove the records named first.",
+  },
+  "duplicate-code": {
+    status: 409,
+    title: "The code is taken",
+    remedy: "Choose a code that no other record of its kind in the club has.",
+  },
+  "version-mismatch": {
+    status: 412,
+    title: "The record has changed since it was read",
+    remedy: "Read it again, repeat the change on what it is now, and send its new ETag as If-Match.",
+  },
+  "body-too-large": {
+    status: 413,
+    title: "The body is too large",
+    remedy: "Send less at once: split an import, or leave out what the check does not need.",
+  },
+  "too-many-trains": {
+    status: 413,
+    title: "The plan has too many trains",
+    remedy: "Leave trains out, or check the timetable in parts.",
+  },
+  "address-too-long": {
+    status: 414,
+    title: "The address is too long",
+    remedy: "Shorten the codes and filters in the address.",
+  },
+  "unsupported-media-type": {
+    status: 415,
+    title: "The body is of a type not read here",
+    remedy:
+      "Send application/json, or what the API reference names for this address, and say so in Content-Type.",
+  },
+  "misdirected-request": {
+    status: 421,
+    title: "The request names another host",
+    remedy: "Open the service under the address it printed when it started.",
+  },
+  unprocessable: {
+    status: 422,
+    title: "Each part is well formed, but together they make no sense",
+    remedy: "Correct each place named under errors.",
+  },
+  /** RFC 6585 section 3. */
+  "precondition-required": {
+    status: 428,
+    title: "The change does not say which version it is of",
+    remedy: "Read the record and send its ETag as If-Match.",
+  },
+  internal: {
+    status: 500,
+    title: "The service made a mistake",
+    remedy:
+      "Nothing was saved. Try again; if it happens again, tell whoever keeps the service the time it did.",
+  },
+  "database-unavailable": {
+    status: 503,
+    title: "The database does not answer",
+    remedy: "Nothing was saved. Try again in a moment; if it lasts, check that the database runs.",
+  },
+} as const satisfies Record<string, RefusalKind>;
+
+export type RefusalCode = keyof typeof REFUSALS;
+
+export const REFUSAL_CODES = Object.keys(REFUSALS) as readonly RefusalCode[];
+
+/** One place in the request that is wrong. */
+export const fault = z
+  .object({
+    pointer: z.string().meta({
+      description:
+        "JSON pointer (RFC 6901) into the request, seen as one document with the members body, query, path and headers.",
+      examples: ["/body/trains/3/code"],
+    }),
+    detail: z.string().meta({ description: "What is wrong there, and what it must be." }),
+    row: z.int().min(1).optional().meta({ description: "Line of a CSV file, the heading being line 1." }),
+    column: z.string().optional().meta({ description: "Heading of the column of a CSV file." }),
+  })
+  .meta({ id: "Fault" });
+
+export type Fault = z.output<typeof fault>;
+
+/** A refusal as it is sent: problem details, RFC 9457. */
+export const problem = z
+  .object({
+    type: z
+      .string()
+      .meta({ description: "Address of a page about this kind.", examples: ["/problems/not-found"] }),
+    title: z.string().meta({ description: "The kind, in one sentence." }),
+    status: z.int().meta({ description: "HTTP status." }),
+    detail: z.string().meta({ description: "This case, and what to do about it." }),
+    code: z
+      .enum(REFUSAL_CODES as [RefusalCode, ...RefusalCode[]])
+      .meta({ description: "Stable name of the kind." }),
+    errors: z
+      .array(fault)
+      .optional()
+      .meta({ description: "Every place that is wrong, as far as they can be told." }),
+  })
+  .meta({ id: "Problem" });
+
+export type Problem = z.output<typeof problem>;
