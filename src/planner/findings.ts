@@ -65,3 +65,32 @@ export type FindingCode =
   | "supply-too-close"
   | "handsets-too-few" //         handsets: needed / in stock
   | "train-outside-slot"; //      ms: past the end / 0
+
+/** A finding with nothing in it but what is given: no trains, no sections, no figures; `atMs` the span's start. */
+export function createFinding(
+  given: Partial<Finding> & Pick<Finding, "code" | "severity" | "span">,
+): Finding {
+  return {
+    trains: NONE,
+    sections: NONE,
+    districts: NONE,
+    supplies: NONE,
+    outputs: NONE,
+    controllers: NONE,
+    commandSystems: NONE,
+    locomotives: NONE,
+    rakes: NONE,
+    measured: null,
+    limit: null,
+    unit: "none",
+    atMs: given.span.startMs,
+    overMs: null,
+    shares: NO_SHARES,
+    pathEntry: null,
+    needed: null,
+    ...given,
+  };
+}
+
+const NONE: readonly number[] = [];
+const NO_SHARES: readonly Share[] = [];
