@@ -1,0 +1,39 @@
+import { assignOutputs } from "./assign.ts";
+import { overfullInstant } from "./clique.ts";
+import type { Demand } from "./demand.ts";
+import { searchOrder } from "./demand.ts";
+
+/**
+ * The proof that demands cannot be served: some of them that no assignment serves together and of which none can be
+ * left out. Must hold before: assignOutputs says `impossible` and that `reached`. First an instant with too few
+ * outputs, which is the proof people grasp; else a deletion filter (leave out a block, keep it out where the rest is
+ * still impossible; blocks halve down to one demand; Chinneck and Dravnieks 1991, from memory) over the demands that
+ * start before the search was stuck. Positions in `demands`, ascending. Cost O(log n × core) searches. Where a search reaches
+ * `mostStates` its block stays in, so the result still proves but might have one to spare: `irreducible` is false.
+ */
+export function irreducibleCore(
+  demands: readonly Demand[],
+  reached: number,
+  mostStates: number,
+): { core: number[]; irreducible: boolean } {
+  const instant = overfullInstant(demands);
+  if (instant) return { core: instant, irreducible: true };
+  let core = searchOrder(demands).slice(0, reached);
+  let irreducible = true;
+  for (let block = Math.ceil(core.length / 2); ; block = Math.ceil(block / 2)) {
+    let from = 0;
+    irreducible = true;
+    while (from < core.length) {
+      const rest = [...core.slice(0, from), ...core.slice(from + block)];
+      const answer = assignOutputs(
+        rest.map((index) => demands[index] as Demand),
+        mostStates,
+      ).status;
+      if (answer === "not-decided") irreducible = false;
+      if (answer === "impossible") core = rest;
+      else from += block;
+    }
+    if (block === 1) break;
+  }
+  return { core: core.sort((a, b) => a - b), irreducible };
+}
