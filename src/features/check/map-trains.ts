@@ -50,23 +50,37 @@ interface TrainContext {
   readonly faults: PlanFault[];
 }
 
+/** The planner counts ms in 32 bits; a train of another week belongs to another session. */
+export const FARTHEST_MS = 12 * 24 * 3_600_000;
+
 function toTrain(record: TrainRecord, at: string, context: TrainContext): Train {
-  const { source, roster, faults } = context;
+  const { roster, faults } = context;
   const power = record.motivePower.map(({ locomotive, position }, i) => ({
     locomotive: resolve(roster.locomotives, locomotive, `${at}/motivePower/${i}/locomotive`, faults),
     atRear: position === "rear",
   }));
   const rakes = record.rakes.map((rake, i) => resolve(roster.rakes, rake, `${at}/rakes/${i}`, faults));
-  const ms = (time: string | null) => (time === null ? null : toRealMs(source.frame, parseLayoutTime(time)));
+  const ms = (time: string | null, field: string) => toMs(time, `${at}/${field}`, context);
   return {
     code: record.code,
     lengthMm: trainLength(record, at, context, power, rakes),
     power,
     rakes,
     path: toPath(record.path, at, context),
-    placedMs: ms(record.placedAt),
-    removedMs: ms(record.removedAt),
+    placedMs: ms(record.placedAt, "placedAt"),
+    removedMs: ms(record.removedAt, "removedAt"),
   };
+}
+
+function toMs(time: string | null, pointer: string, { source, faults }: TrainContext): number | null {
+  if (time === null) return null;
+  const ms = toRealMs(source.frame, parseLayoutTime(time));
+  if (Math.abs(ms) <= FARTHEST_MS) return ms;
+  faults.push({
+    pointer,
+    detail: `${time} is more than 12 days of real time away: correct it, or the clock ratio.`,
+  });
+  return 0;
 }
 
 function trainLength(
@@ -93,18 +107,17 @@ function trainLength(
 
 /** Ends have their one time; between them a call has both or neither. */
 function toPath(entries: readonly PathEntryRecord[], at: string, context: TrainContext): PathEntry[] {
-  const { source, layout, faults } = context;
+  const { layout, faults } = context;
   const last = entries.length - 1;
   return entries.map((entry, i) => {
     const pointer = `${at}/path/${i}`;
     const missing = missingTime(entry, i === 0, i === last);
     if (missing !== null) faults.push({ pointer: `${pointer}/${missing.field}`, detail: missing.detail });
-    const ms = (time: string | null) =>
-      time === null ? null : toRealMs(source.frame, parseLayoutTime(time));
+    const ms = (time: string | null, field: string) => toMs(time, `${pointer}/${field}`, context);
     return {
       section: layout.resolve("sections", entry.section, `${pointer}/section`),
-      arriveMs: i === 0 ? null : ms(entry.arrive),
-      departMs: i === last ? null : ms(entry.depart),
+      arriveMs: i === 0 ? null : ms(entry.arrive, "arrive"),
+      departMs: i === last ? null : ms(entry.depart, "depart"),
     };
   });
 }

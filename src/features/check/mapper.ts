@@ -6,7 +6,7 @@ import type { Train } from "../../../shared/timetable.ts";
 import type { PlannerPolicy, Problem } from "../../planner/problem.ts";
 import { toRealMs } from "./clock.ts";
 import { type LayoutIndexes, toLayoutParts } from "./map-layout.ts";
-import { toPlannerTrains } from "./map-trains.ts";
+import { FARTHEST_MS, toPlannerTrains } from "./map-trains.ts";
 import type { PlanSource } from "./plan-source.ts";
 import { indexCodes, type PlanFault } from "./references.ts";
 
@@ -44,6 +44,11 @@ export function toProblem(source: PlanSource): Preparation {
   const faults: PlanFault[] = [];
   if (source.frame.endMs <= source.frame.startMs)
     faults.push({ pointer: "/slot/layoutEnd", detail: "The slot ends before it starts: give a later end." });
+  if (source.frame.endMs > FARTHEST_MS)
+    faults.push({
+      pointer: "/slot/layoutEnd",
+      detail: "The slot lasts more than 12 days of real time: shorten it.",
+    });
   const layout = toLayoutParts(source, faults);
   const roster = toRosterParts(source.roster, faults);
   checkHandsets(source.handsets, layout.indexes, faults);
