@@ -44,8 +44,10 @@ describe("the project's own migrations", () => {
 
   it("are seen not to, when a column is missing", async () => {
     await migrate(database.connection, MIGRATIONS);
-    await runSql(database.connection, "alter table clubs drop column name");
-    expect(await driftSql(database.connection)).toMatch(/ADD COLUMN\s+"name" TEXT NOT NULL/);
+    await runSql(database.connection, "alter table milestones drop column reached_at");
+    expect(await driftSql(database.connection)).toMatch(
+      /ADD COLUMN\s+"reached_at" TIMESTAMPTZ\(3\) NOT NULL/,
+    );
   });
 });
 

@@ -1,0 +1,40 @@
+import type { FastifyServerOptions } from "fastify";
+import { type DatabaseClient, ping } from "./database/client.ts";
+import { isUnavailable, isWriteConflict } from "./database/errors.ts";
+import type { Authorise } from "./http/authorise.ts";
+import { createHttp, type HttpApp } from "./http/create-http.ts";
+import type { Clock } from "./lib/clock.ts";
+import { Refusal } from "./lib/refusal.ts";
+
+export interface AppDeps {
+  readonly database: DatabaseClient;
+  readonly clock: Clock;
+  readonly authorise: Authorise;
+  readonly logger: NonNullable<FastifyServerOptions["logger"]>;
+  readonly listenHost: string;
+  readonly clientDir: string | undefined;
+  readonly version: string;
+}
+
+const DESCRIPTION = "Books a model-railway club's operating session and knows beforehand that it will run.";
+
+/** Puts the features together. Whoever calls it lets it listen, and closes it. */
+export async function buildApp(deps: AppDeps): Promise<HttpApp> {
+  const app = await createHttp({
+    logger: deps.logger,
+    listenHost: deps.listenHost,
+    clientDir: deps.clientDir,
+    api: { version: deps.version, description: DESCRIPTION },
+    recognise: recogniseDatabaseFailure,
+    ping: () => ping(deps.database),
+  });
+  return app;
+}
+
+function recogniseDatabaseFailure(cause: unknown): Refusal | undefined {
+  if (isUnavailable(cause))
+    return new Refusal("database-unavailable", "The database did not answer.", [], { cause });
+  if (isWriteConflict(cause))
+    return new Refusal("conflict", "Others were changing the same records over and over.", [], { cause });
+  return undefined;
+}

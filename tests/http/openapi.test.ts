@@ -1,0 +1,57 @@
+import { execFile } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { promisify } from "node:util";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { projectRoot } from "../../src/lib/project-root.ts";
+import { testApp } from "../support/test-app.ts";
+import { probeApp } from "./probe-app.ts";
+
+let whole: Awaited<ReturnType<typeof testApp>>;
+let probe: Awaited<ReturnType<typeof probeApp>>;
+
+beforeAll(async () => {
+  whole = await testApp();
+  probe = await probeApp();
+});
+afterAll(() => Promise.all([whole.close(), probe.close()]));
+
+describe("the API reference", () => {
+  it("is a valid OpenAPI 3.1 document", async () => {
+    const { body } = await whole.request.get("/api/openapi.json");
+    expect(body.openapi).toMatch(/^3\.1\./);
+    const folder = mkdtempSync(path.join(tmpdir(), "openapi-"));
+    writeFileSync(path.join(folder, "openapi.json"), JSON.stringify(body));
+    const linter = path.join(projectRoot(import.meta.dirname), "node_modules/.bin/redocly");
+    // the linter leaves with an error code, and so rejects, where the document breaks the standard
+    await promisify(execFile)(linter, ["lint", "openapi.json", "--extends=spec"], {
+      cwd: folder,
+      env: { ...process.env, REDOCLY_TELEMETRY: "off", REDOCLY_SUPPRESS_UPDATE_NOTICE: "true" },
+    });
+    rmSync(folder, { recursive: true });
+  });
+
+  it("names each schema once, and none that nothing refers to", async () => {
+    const { body } = await probe.request.get("/api/openapi.json");
+    const text = JSON.stringify(body);
+    const names = Object.keys(body.components.schemas);
+    expect(names).toContain("Problem");
+    for (const name of names) expect(text).toContain(`"#/components/schemas/${name}"`);
+  });
+
+  it("says which problems a route may answer with, and in which form", async () => {
+    const { body } = await probe.request.get("/api/openapi.json");
+    const { description, content } = body.paths["/api/probe"].post.responses["400"];
+    expect(description).toMatch(/validation-failed: .* malformed-json: /);
+    expect(content["application/problem+json"].schema.$ref).toBe("#/components/schemas/Problem");
+  });
+
+  it("has a page to read it on, which loads nothing from elsewhere", async () => {
+    const page = await whole.request.get("/api/docs/");
+    expect(page.status).toBe(200);
+    expect(page.headers["content-type"]).toMatch(/^text\/html/);
+    expect(page.text).not.toMatch(/(src|href)="(https?:)?\/\//);
+    expect(page.text).not.toMatch(/<script(?![^>]*src=)[^>]*>\s*\S/);
+  });
+});
