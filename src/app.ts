@@ -1,7 +1,7 @@
 import type { FastifyServerOptions } from "fastify";
 import { type DatabaseClient, ping } from "./database/client.ts";
 import { isUnavailable, isWriteConflict } from "./database/errors.ts";
-import type { Authorise } from "./http/authorise.ts";
+import { type Authorise, installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
 import type { Clock } from "./lib/clock.ts";
 import { Refusal } from "./lib/refusal.ts";
@@ -28,6 +28,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
     recognise: recogniseDatabaseFailure,
     ping: () => ping(deps.database),
   });
+  installAuthorisation(app, deps.authorise);
   return app;
 }
 
