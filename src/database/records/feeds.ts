@@ -1,0 +1,120 @@
+import type { CommandSystem, Controller, District, Selector, Supply } from "../../../shared/layout.ts";
+import type * as rows from "../generated/client.ts";
+import type { Prisma } from "../generated/client.ts";
+import { inOrder, type KeptColumn, type RecordTable } from "./record-table.ts";
+
+export const commandSystemTable: RecordTable<CommandSystem, rows.CommandSystem> = {
+  model: "commandSystem",
+  toColumns: (system): Omit<Prisma.CommandSystemCreateManyInput, KeptColumn> => ({
+    name: system.name,
+    mostHandsets: system.mostHandsets,
+    mostAddresses: system.mostAddresses,
+    longAddressMost: system.longAddressMost,
+    note: system.note,
+  }),
+  toBody: (row) => ({
+    code: row.code,
+    name: row.name,
+    mostHandsets: row.mostHandsets,
+    mostAddresses: row.mostAddresses,
+    longAddressMost: row.longAddressMost,
+    note: row.note,
+  }),
+};
+
+export const supplyTable: RecordTable<Supply, rows.Supply> = {
+  model: "supply",
+  toColumns: (supply): Omit<Prisma.SupplyCreateManyInput, KeptColumn> => ({
+    name: supply.name,
+    commandSystemCode: supply.commandSystem,
+    ratingMa: supply.ratingMa,
+    accessoryMa: supply.accessoryMa,
+    volts: supply.volts,
+    note: supply.note,
+  }),
+  toBody: (row) => ({
+    code: row.code,
+    name: row.name,
+    commandSystem: row.commandSystemCode,
+    ratingMa: row.ratingMa,
+    accessoryMa: row.accessoryMa,
+    volts: row.volts,
+    note: row.note,
+  }),
+};
+
+export const districtTable: RecordTable<District, rows.District> = {
+  model: "district",
+  toColumns: (district): Omit<Prisma.DistrictCreateManyInput, KeptColumn> => ({
+    name: district.name,
+    supplyCode: district.supply,
+    breakerMa: district.breakerMa,
+    tripDelayMs: district.tripDelayMs,
+    note: district.note,
+  }),
+  toBody: (row) => ({
+    code: row.code,
+    name: row.name,
+    supply: row.supplyCode,
+    breakerMa: row.breakerMa,
+    tripDelayMs: row.tripDelayMs,
+    note: row.note,
+  }),
+};
+
+type ControllerRow = Prisma.ControllerGetPayload<{ include: { outputs: true } }>;
+
+export const controllerTable: RecordTable<Controller, ControllerRow> = {
+  model: "controller",
+  include: { outputs: inOrder },
+  toColumns: (controller): Omit<Prisma.ControllerCreateManyInput, KeptColumn> => ({
+    name: controller.name,
+    placeCode: controller.place,
+    transformerMa: controller.transformerMa,
+    accessoryMa: controller.accessoryMa,
+    note: controller.note,
+  }),
+  toBody: (row) => ({
+    code: row.code,
+    name: row.name,
+    place: row.placeCode,
+    transformerMa: row.transformerMa,
+    accessoryMa: row.accessoryMa,
+    outputs: row.outputs.map(({ code, name, ratingMa }) => ({ code, name, ratingMa })),
+    note: row.note,
+  }),
+  parts: [
+    {
+      model: "controllerOutput",
+      owner: "controllerId",
+      key: "code",
+      toRows: (controller): Omit<Prisma.ControllerOutputCreateManyInput, "clubId" | "controllerId">[] =>
+        controller.outputs.map(({ code, name, ratingMa }, position) => ({ position, code, name, ratingMa })),
+    },
+  ],
+};
+
+type SelectorRow = Prisma.SelectorGetPayload<{ include: { outputs: true } }>;
+
+export const selectorTable: RecordTable<Selector, SelectorRow> = {
+  model: "selector",
+  include: { outputs: inOrder },
+  toColumns: (selector): Omit<Prisma.SelectorCreateManyInput, KeptColumn> => ({
+    sectionCode: selector.section,
+    note: selector.note,
+  }),
+  toBody: (row) => ({
+    code: row.code,
+    section: row.sectionCode,
+    outputs: row.outputs.map((output) => output.outputCode),
+    note: row.note,
+  }),
+  parts: [
+    {
+      model: "selectorOutput",
+      owner: "selectorId",
+      toRows: (selector): Omit<Prisma.SelectorOutputCreateManyInput, "clubId" | "selectorId">[] =>
+        selector.outputs.map((outputCode, position) => ({ position, outputCode })),
+    },
+  ],
+};

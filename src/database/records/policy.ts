@@ -1,0 +1,46 @@
+import type { Policy } from "../../../shared/policy.ts";
+
+/** The columns of a policy, whole milliseconds; a session's are null where it has none of its own. */
+export interface PolicyColumns {
+  readonly setUpMs: number;
+  readonly releaseMs: number;
+  readonly releaseDwellMs: number;
+  readonly pickUpMs: number;
+  readonly handInMs: number;
+  readonly reserve: number;
+}
+
+// the wire's seconds have at most three decimals
+const toMs = (seconds: number) => Math.round(seconds * 1_000);
+
+export const toPolicyColumns = (policy: Policy): PolicyColumns => ({
+  setUpMs: toMs(policy.setUpSeconds),
+  releaseMs: toMs(policy.releaseSeconds),
+  releaseDwellMs: toMs(policy.releaseDwellSeconds),
+  pickUpMs: toMs(policy.pickUpSeconds),
+  handInMs: toMs(policy.handInSeconds),
+  reserve: policy.reserve,
+});
+
+export const NO_POLICY = {
+  setUpMs: null,
+  releaseMs: null,
+  releaseDwellMs: null,
+  pickUpMs: null,
+  handInMs: null,
+  reserve: null,
+} as const satisfies Record<keyof PolicyColumns, null>;
+
+export const toPolicy = (row: PolicyColumns): Policy => ({
+  setUpSeconds: row.setUpMs / 1_000,
+  releaseSeconds: row.releaseMs / 1_000,
+  releaseDwellSeconds: row.releaseDwellMs / 1_000,
+  pickUpSeconds: row.pickUpMs / 1_000,
+  handInSeconds: row.handInMs / 1_000,
+  reserve: row.reserve,
+});
+
+/** A policy is there whole or not at all: the database sees to that. */
+export const hasPolicy = <Row extends { readonly [K in keyof PolicyColumns]: number | null }>(
+  row: Row,
+): row is Row & PolicyColumns => row.setUpMs !== null;

@@ -1,0 +1,71 @@
+import { parseLayoutTime, toLayoutTimeText } from "../../../shared/layout-time.ts";
+import type { Session, Slot } from "../../../shared/sessions.ts";
+import type { Control } from "../../../shared/vocabulary.ts";
+import { toLocalText } from "../../lib/local-time.ts";
+import { readWallTime } from "../../lib/wall-time.ts";
+import type * as rows from "../generated/client.ts";
+import type { Prisma } from "../generated/client.ts";
+import { hasPolicy, NO_POLICY, toPolicy, toPolicyColumns } from "./policy.ts";
+import { type ClubScope, inOrder, type KeptColumn, type RecordTable } from "./record-table.ts";
+
+/** For wall times that have been looked at before: one that stands for no instant here is a mistake of ours. */
+function toInstant(text: string, { timeZone }: ClubScope): Date {
+  const read = readWallTime(text, timeZone);
+  if ("fault" in read) throw new Error(read.fault);
+  return read.instant;
+}
+
+const toSlot = (row: rows.Slot, { timeZone }: ClubScope): Slot => ({
+  code: row.code,
+  name: row.name,
+  startsAt: toLocalText(row.startsAt, timeZone),
+  endsAt: toLocalText(row.endsAt, timeZone),
+  layoutStart: toLayoutTimeText(row.layoutStartS),
+  timetable: row.timetableCode,
+  timetableVersion: row.timetableVersion,
+});
+
+type SessionRow = Prisma.SessionGetPayload<{ include: { areas: true; slots: true } }>;
+
+export const sessionTable: RecordTable<Session, SessionRow> = {
+  model: "session",
+  include: { areas: inOrder, slots: inOrder },
+  toColumns: (session): Omit<Prisma.SessionCreateManyInput, KeptColumn> => ({
+    name: session.name,
+    clockRatio: session.clockRatio,
+    ...(session.policy ? toPolicyColumns(session.policy) : NO_POLICY),
+    note: session.note,
+  }),
+  toBody: (row, { club }) => ({
+    code: row.code,
+    name: row.name,
+    clockRatio: row.clockRatio,
+    areas: row.areas.map((area) => ({ area: area.areaCode, control: area.control as Control })),
+    policy: hasPolicy(row) ? toPolicy(row) : null,
+    slots: row.slots.map((slot) => toSlot(slot, club)),
+    note: row.note,
+  }),
+  parts: [
+    {
+      model: "sessionArea",
+      owner: "sessionId",
+      toRows: (session): Omit<Prisma.SessionAreaCreateManyInput, "clubId" | "sessionId">[] =>
+        session.areas.map(({ area, control }, position) => ({ position, areaCode: area, control })),
+    },
+    {
+      model: "slot",
+      owner: "sessionId",
+      toRows: (session, { club }): Omit<Prisma.SlotCreateManyInput, "clubId" | "sessionId">[] =>
+        session.slots.map((slot, position) => ({
+          position,
+          code: slot.code,
+          name: slot.name,
+          startsAt: toInstant(slot.startsAt, club),
+          endsAt: toInstant(slot.endsAt, club),
+          layoutStartS: parseLayoutTime(slot.layoutStart),
+          timetableCode: slot.timetable,
+          timetableVersion: slot.timetableVersion,
+        })),
+    },
+  ],
+};
