@@ -1,0 +1,56 @@
+import type { Parts } from "../control/parts.ts";
+import type { Motions } from "../motion/motions.ts";
+import type { Problem, Section } from "../problem.ts";
+import type { AnalogRun } from "../result.ts";
+import type { StockPlan } from "../stock/stock-plan.ts";
+import { enginesMa, lightingMa } from "./analog-draw.ts";
+import { cutRuns } from "./cut-runs.ts";
+import { handOver } from "./hand-over.ts";
+import { digitalStays, type Stay, staysOfRun } from "./stays.ts";
+
+/** A run of the plan, not yet served, and when its train leaves its first stand and comes to its last. */
+export interface OpenRun extends Omit<AnalogRun, "output"> {
+  readonly departMs: number;
+  readonly arriveMs: number;
+}
+
+/**
+ * The runs of all workings with what each needs, by start, end, train. Runs that are in no section that anything
+ * feeds are left out: a fault of the path. Cost: linear in path entries, sorting aside.
+ */
+export function buildRuns(problem: Problem, motions: Motions, stock: StockPlan, parts: Parts): OpenRun[] {
+  const runs = cutRuns(problem.policy, motions, parts)
+    .map((run) => ({ run, stays: staysOfRun(problem, motions, parts, run) }))
+    .filter(({ stays }) => stays.length > 0);
+  const all = runs.flatMap(({ stays }) => stays);
+  const handed = handOver(problem.policy, [...all, ...digitalStays(problem, motions, parts)], stock);
+  let next = 0;
+  const open = runs.map(({ run, stays }): OpenRun => {
+    const mine = handed.slice(next, next + stays.length).sort((a, b) => a.span.startMs - b.span.startMs);
+    next += stays.length;
+    return {
+      train: run.train,
+      span: { startMs: run.startMs, endMs: run.endMs },
+      departMs: run.departMs,
+      arriveMs: run.arriveMs,
+      sections: mine.map(({ section }) => section),
+      sectionSpans: mine.map(({ span }: Stay) => span),
+      candidates: outputsReaching(
+        problem,
+        mine.map(({ section }) => section),
+      ),
+      runningMa: enginesMa(problem, run.train) + lightingMa(problem, run.train),
+    };
+  });
+  return open.sort(
+    (a, b) => a.span.startMs - b.span.startMs || a.span.endMs - b.span.endMs || a.train - b.train,
+  );
+}
+
+/** Outputs that reach all of at least one section, ascending: none where one has no selector. */
+export function outputsReaching(problem: Problem, sections: readonly number[]): number[] {
+  const [first, ...others] = sections.map((at) => new Set((problem.sections[at] as Section).outputs));
+  return [...(first ?? [])]
+    .filter((output) => others.every((reach) => reach.has(output)))
+    .sort((a, b) => a - b);
+}
