@@ -12,19 +12,23 @@ const LONGEST_PAUSE_MS = 250;
 const WORK_LIMIT_MS = 30_000;
 const CONNECTION_LIMIT_MS = 5_000;
 
+/** Read committed is for work that constraints, locks and versions guard by themselves: it then never loses by chance. */
+export type Isolation = "Serializable" | "ReadCommitted";
+
 /**
- * Runs `work` as one Serializable transaction, so it sees and leaves the database as if it ran alone. It is run again
- * from the start when it lost against another, up to ten times: `work` must do nothing but use the transaction it is
- * given, with stores built anew on it.
+ * Runs `work` as one transaction, Serializable unless told otherwise, so it sees and leaves the database as if it ran
+ * alone. It is run again from the start when it lost against another, up to ten times: `work` must do nothing but use
+ * the transaction it is given, with stores built anew on it.
  */
 export async function inTransaction<T>(
   database: DatabaseClient,
   work: (transaction: Transaction) => Promise<T>,
+  isolationLevel: Isolation = "Serializable",
 ): Promise<T> {
   for (let attempt = 1; ; attempt++) {
     try {
       return await database.$transaction(work, {
-        isolationLevel: "Serializable",
+        isolationLevel,
         timeout: WORK_LIMIT_MS,
         maxWait: CONNECTION_LIMIT_MS,
       });

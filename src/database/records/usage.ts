@@ -1,0 +1,138 @@
+import type { Database } from "../client.ts";
+import { versionCode } from "./known-codes.ts";
+
+/** Kinds that something else refers to, so that they cannot vanish while it does. */
+export type UsedKind =
+  | "area"
+  | "place"
+  | "section"
+  | "commandSystem"
+  | "supply"
+  | "district"
+  | "output"
+  | "locomotive"
+  | "rake"
+  | "timetable"
+  | "timetableVersion";
+
+type Finder = (database: Database, clubId: string, codes: string[]) => Promise<string[]>;
+
+// enough to begin with; the refusal says that there are more
+const NAMED_A_KIND = 4;
+const few = { take: NAMED_A_KIND, select: { code: true }, orderBy: { code: "asc" } } as const;
+const named = (noun: string, rows: readonly { readonly code: string }[]) =>
+  rows.map(({ code }) => `${noun} ${code}`);
+
+const FINDERS = {
+  area: async (database, clubId, codes) => [
+    ...named(
+      "section",
+      await database.section.findMany({ where: { clubId, areaCode: { in: codes } }, ...few }),
+    ),
+    ...named(
+      "session",
+      await database.session.findMany({
+        where: { clubId, areas: { some: { areaCode: { in: codes } } } },
+        ...few,
+      }),
+    ),
+  ],
+  place: async (database, clubId, codes) => {
+    const placeCode = { in: codes };
+    return [
+      ...named("section", await database.section.findMany({ where: { clubId, placeCode }, ...few })),
+      ...named(
+        "line",
+        await database.line.findMany({ where: { clubId, stops: { some: { placeCode } } }, ...few }),
+      ),
+      ...named("controller", await database.controller.findMany({ where: { clubId, placeCode }, ...few })),
+      ...named(
+        "handset",
+        await database.handset.findMany({ where: { clubId, places: { some: { placeCode } } }, ...few }),
+      ),
+    ];
+  },
+  section: async (database, clubId, codes) => {
+    const either = [{ fromCode: { in: codes } }, { toCode: { in: codes } }];
+    return [
+      ...named("link", await database.link.findMany({ where: { clubId, OR: either }, ...few })),
+      ...named(
+        "selector",
+        await database.selector.findMany({ where: { clubId, sectionCode: { in: codes } }, ...few }),
+      ),
+      ...(await findTrains(database, { clubId, path: { some: { sectionCode: { in: codes } } } })),
+    ];
+  },
+  commandSystem: async (database, clubId, codes) => {
+    const where = { clubId, commandSystemCode: { in: codes } };
+    return [
+      ...named("supply", await database.supply.findMany({ where, ...few })),
+      ...named("handset", await database.handset.findMany({ where, ...few })),
+    ];
+  },
+  supply: async (database, clubId, codes) =>
+    named(
+      "district",
+      await database.district.findMany({ where: { clubId, supplyCode: { in: codes } }, ...few }),
+    ),
+  district: async (database, clubId, codes) =>
+    named(
+      "section",
+      await database.section.findMany({ where: { clubId, districtCode: { in: codes } }, ...few }),
+    ),
+  output: async (database, clubId, codes) =>
+    named(
+      "selector",
+      await database.selector.findMany({
+        where: { clubId, outputs: { some: { outputCode: { in: codes } } } },
+        ...few,
+      }),
+    ),
+  locomotive: async (database, clubId, codes) => {
+    const locomotiveCode = { in: codes };
+    return [
+      ...named("decoder", await database.decoder.findMany({ where: { clubId, locomotiveCode }, ...few })),
+      ...(await findTrains(database, { clubId, motivePower: { some: { locomotiveCode } } })),
+    ];
+  },
+  rake: (database, clubId, codes) =>
+    findTrains(database, { clubId, rakes: { some: { rakeCode: { in: codes } } } }),
+  timetable: async (database, clubId, codes) => {
+    const slots = { some: { timetableCode: { in: codes } } };
+    return named("session", await database.session.findMany({ where: { clubId, slots }, ...few }));
+  },
+  timetableVersion: async (database, clubId, codes) => {
+    const runs = codes.map((code) => {
+      const [timetableCode = "", number] = code.split(" ");
+      return { timetableCode, timetableVersion: Number(number) };
+    });
+    const where = { clubId, slots: { some: { OR: runs } } };
+    return named("session", await database.session.findMany({ where, ...few }));
+  },
+} as const satisfies Record<UsedKind, Finder>;
+
+/** Who refers to the records with these codes, a few of each kind: `link L1-B1`, `train 4711 of winter 2`. */
+export function findUsers(
+  database: Database,
+  clubId: string,
+  kind: UsedKind,
+  codes: readonly string[],
+): Promise<string[]> {
+  return FINDERS[kind](database, clubId, [...codes]);
+}
+
+async function findTrains(
+  database: Database,
+  where: NonNullable<Parameters<Database["train"]["findMany"]>[0]>["where"] & object,
+): Promise<string[]> {
+  const trains = await database.train.findMany({
+    where,
+    take: NAMED_A_KIND,
+    orderBy: [{ code: "asc" }, { id: "asc" }],
+    select: { code: true, timetableVersion: { select: { timetableCode: true, number: true } } },
+  });
+  return trains.map(
+    ({ code, timetableVersion: { timetableCode, number } }) =>
+      `train ${code} of ${versionCode(timetableCode, number)}`,
+  );
+}

@@ -1,0 +1,132 @@
+import { newId } from "../../lib/ids.ts";
+import type { Transaction } from "../transaction.ts";
+import { rowsOf } from "./record-rows.ts";
+import type { PartTable, RecordTable, Scope } from "./record-table.ts";
+
+/** A record's body and the id of its row. */
+export interface Identified<Body> {
+  readonly id: string;
+  readonly body: Body;
+}
+
+/** Makes rows for new records and their parts, in as few statements as the driver allows. */
+export async function insertRecords<Body extends { readonly code: string }>(
+  transaction: Transaction,
+  table: RecordTable<Body, never>,
+  scope: Scope,
+  bodies: readonly Body[],
+): Promise<void> {
+  const items = bodies.map((body) => ({ id: newId(), body }));
+  await createRows(
+    transaction,
+    table.model,
+    items.map(({ id, body }) => ({ id, code: body.code, ...scope.columns, ...table.toColumns(body, scope) })),
+  );
+  for (const part of table.parts ?? [])
+    await createRows(
+      transaction,
+      part.model,
+      items.flatMap((item) => rowsOfPart(part, scope, item)),
+    );
+}
+
+/**
+ * Changes one record from the version it was read at.
+ * @returns false, with nothing changed, when it is no longer at that version or gone
+ */
+export async function replaceRecord<Body extends { readonly code: string }>(
+  transaction: Transaction,
+  table: RecordTable<Body, never>,
+  scope: Scope,
+  item: Identified<Body>,
+  version: number,
+): Promise<boolean> {
+  if (!(await updateRow(transaction, table, scope, item, { version }))) return false;
+  await replaceParts(transaction, table, scope, [item]);
+  return true;
+}
+
+/** Changes many records, whatever their versions; parts that others refer to may pass from one of them to another. */
+export async function replaceRecords<Body extends { readonly code: string }>(
+  transaction: Transaction,
+  table: RecordTable<Body, never>,
+  scope: Scope,
+  items: readonly Identified<Body>[],
+): Promise<void> {
+  for (const item of items) await updateRow(transaction, table, scope, item, {});
+  await replaceParts(transaction, table, scope, items);
+}
+
+/** @returns false, with nothing removed, when the record is no longer at that version or gone */
+export async function removeRecord(
+  transaction: Transaction,
+  table: Pick<RecordTable<never, never>, "model">,
+  id: string,
+  version: number,
+): Promise<boolean> {
+  const { count } = await rowsOf(transaction, table.model).deleteMany({ where: { id, version } });
+  return count > 0;
+}
+
+/** Lets constraints that wait for the end of the transaction speak now, while what they say can still be told apart. */
+export async function settle(transaction: Transaction): Promise<void> {
+  await transaction.$executeRaw`set constraints all immediate`;
+}
+
+async function updateRow<Body extends { readonly code: string }>(
+  transaction: Transaction,
+  table: RecordTable<Body, never>,
+  scope: Scope,
+  { id, body }: Identified<Body>,
+  where: object,
+): Promise<boolean> {
+  const { count } = await rowsOf(transaction, table.model).updateMany({
+    where: { id, ...where },
+    data: { code: body.code, ...table.toColumns(body, scope) },
+  });
+  return count > 0;
+}
+
+async function replaceParts<Body extends { readonly code: string }>(
+  transaction: Transaction,
+  table: RecordTable<Body, never>,
+  scope: Scope,
+  items: readonly Identified<Body>[],
+): Promise<void> {
+  for (const part of table.parts ?? []) {
+    const rows = items.flatMap((item) => rowsOfPart(part, scope, item));
+    const owners = { [part.owner]: { in: items.map(({ id }) => id) } };
+    const unmade = part.key === undefined ? rows : await keepRows(transaction, part, part.key, owners, rows);
+    if (part.key === undefined) await rowsOf(transaction, part.model).deleteMany({ where: owners });
+    await createRows(transaction, part.model, unmade);
+  }
+}
+
+/** Changes the rows that stay where they are and removes those that go; returns those still to be made. */
+async function keepRows<Body>(
+  transaction: Transaction,
+  part: PartTable<Body>,
+  key: string,
+  owners: object,
+  rows: readonly PartRow[],
+): Promise<readonly PartRow[]> {
+  const model = rowsOf<PartRow>(transaction, part.model);
+  const before = new Set((await model.findMany({ where: owners })).map((row) => row[key]));
+  for (const row of rows)
+    if (before.has(row[key])) await model.updateMany({ where: { ...owners, [key]: row[key] }, data: row });
+  await model.deleteMany({ where: { ...owners, [key]: { notIn: rows.map((row) => row[key]) } } });
+  return rows.filter((row) => !before.has(row[key]));
+}
+
+type PartRow = Readonly<Record<string, unknown>>;
+
+const rowsOfPart = <Body>(part: PartTable<Body>, scope: Scope, { id, body }: Identified<Body>): PartRow[] =>
+  part.toRows(body, scope).map((row) => ({ ...row, clubId: scope.club.id, [part.owner]: id }));
+
+async function createRows(
+  transaction: Transaction,
+  model: Parameters<typeof rowsOf>[1],
+  data: readonly object[],
+): Promise<void> {
+  if (data.length > 0) await rowsOf(transaction, model).createMany({ data });
+}
