@@ -1,5 +1,5 @@
 import type { PathEntry, Problem, Train } from "../problem.ts";
-import { msToRun } from "./instant.ts";
+import { instantAfter } from "./instant.ts";
 import { FARTHEST_MS, type Motions, STANDS } from "./motions.ts";
 
 /**
@@ -101,34 +101,27 @@ export function readCalls(motions: Motions, train: number, path: readonly PathEn
 /** Entering and clearing instants of one timed train from its calls. */
 export function runTrain(motions: Motions, train: number): void {
   if (motions.timed[train] === 0) return;
-  const { enterMs, clearMs, callMm, arriveMs, departMs, endMm } = motions;
-  const end = motions.firstRow[train + 1] as number;
+  const { enterMs, clearMs, callMm, endMm } = motions;
   const first = motions.firstRow[train] as number;
-  const lastCall = (motions.firstCall[train + 1] as number) - 1;
+  const end = motions.firstRow[train + 1] as number;
   const lengthMm = motions.lengthMm[train] as number;
-  const standsAtMm = callMm[lastCall] as number;
+  const standsAtMm = callMm[(motions.firstCall[train + 1] as number) - 1] as number;
   let entering = motions.firstCall[train] as number;
   let clearing = entering;
+  enterMs[first] = STANDS;
   for (let row = first; row < end; row++) {
-    if (row === first) enterMs[row] = STANDS;
-    else {
-      // last instant there: a call exactly there is left first, so the run that begins there counts
-      const at = endMm[row - 1] as number;
-      while ((callMm[entering + 1] as number) <= at) entering++;
-      const from = callMm[entering] as number;
-      const depart = departMs[entering] as number;
-      const run = (arriveMs[entering + 1] as number) - depart;
-      enterMs[row] = depart + msToRun(at - from, (callMm[entering + 1] as number) - from, run);
+    const sectionEnd = endMm[row] as number;
+    if (row + 1 < end) {
+      // last instant there: where a call is just there, the run that leaves it counts
+      while ((callMm[entering + 1] as number) <= sectionEnd) entering++;
+      enterMs[row + 1] = instantAfter(motions, entering, sectionEnd);
     }
-    const tail = (endMm[row] as number) + lengthMm;
+    const tail = sectionEnd + lengthMm;
     if (tail > standsAtMm) clearMs[row] = STANDS;
     else {
       // first instant there: the run that ends there counts
       while ((callMm[clearing + 1] as number) < tail) clearing++;
-      const from = callMm[clearing] as number;
-      const depart = departMs[clearing] as number;
-      const run = (arriveMs[clearing + 1] as number) - depart;
-      clearMs[row] = depart + msToRun(tail - from, (callMm[clearing + 1] as number) - from, run);
+      clearMs[row] = instantAfter(motions, clearing, tail);
     }
   }
 }

@@ -1,3 +1,5 @@
+import { type Motions, STANDS } from "./motions.ts";
+
 /**
  * When a train that runs `lengthMm` in `durationMs` at one steady speed has run `mm` of it: ms after it left, exact,
  * rounded once, halves up. Needs 0 ≤ mm ≤ lengthMm, lengthMm > 0, durationMs ≥ 0, all whole.
@@ -9,4 +11,35 @@ export function msToRun(mm: number, lengthMm: number, durationMs: number): numbe
   if (dividend < Number.MAX_SAFE_INTEGER) return Math.floor(dividend / (2 * lengthMm));
   const exact = 2n * BigInt(durationMs) * BigInt(mm) + BigInt(lengthMm);
   return Number(exact / (2n * BigInt(lengthMm)));
+}
+
+/**
+ * Last instant at which the head of a timed train is at `mm` along its path, whole and not before its first call;
+ * STANDS where it never passes it.
+ */
+export function lastInstantAt(motions: Motions, train: number, mm: number): number {
+  const { callMm } = motions;
+  const last = (motions.firstCall[train + 1] as number) - 1;
+  if (mm >= (callMm[last] as number)) return STANDS;
+  let call = motions.firstCall[train] as number;
+  while ((callMm[call + 1] as number) <= mm) call++;
+  return instantAfter(motions, call, mm);
+}
+
+/** First instant at which the head of a timed train is at `mm`, beyond its first call; STANDS: it never gets there. */
+export function firstInstantAt(motions: Motions, train: number, mm: number): number {
+  const { callMm } = motions;
+  const last = (motions.firstCall[train + 1] as number) - 1;
+  if (mm > (callMm[last] as number)) return STANDS;
+  let call = motions.firstCall[train] as number;
+  while ((callMm[call + 1] as number) < mm) call++;
+  return instantAfter(motions, call, mm);
+}
+
+/** The instant at `mm` during the run that leaves `call`. */
+export function instantAfter(motions: Motions, call: number, mm: number): number {
+  const from = motions.callMm[call] as number;
+  const departMs = motions.departMs[call] as number;
+  const durationMs = (motions.arriveMs[call + 1] as number) - departMs;
+  return departMs + msToRun(mm - from, (motions.callMm[call + 1] as number) - from, durationMs);
 }

@@ -15,7 +15,7 @@ export function indexLinks<Id extends string | number>(
   return index;
 }
 
-/** Whether a train may pass from one section straight into the other. */
+/** Whether a train may pass from one section straight into the other; the same one named again is a reversal. */
 export function joins(index: LinkIndex, from: Link["from"] | string, to: Link["to"] | string): boolean {
-  return index.has(`${from}>${to}`);
+  return from === to || index.has(`${from}>${to}`);
 }

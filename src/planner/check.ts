@@ -1,0 +1,36 @@
+import { reportNeed } from "./handsets/need-report.ts";
+import { reportDistrict, reportSupply } from "./load/load-sweep.ts";
+import { reportOccupations } from "./occupation/report-occupations.ts";
+import type { Problem } from "./problem.ts";
+import type { CheckResult } from "./result.ts";
+import { type Sweep, sweepProblem } from "./sweep.ts";
+
+/** Most findings that a result lists unless told otherwise; beyond them it says how many more there are. */
+export const MOST_FINDINGS = 1_000;
+
+export interface CheckOptions {
+  readonly mostFindings?: number;
+  /** Most states of one search for an output assignment before it is left undecided. */
+  readonly mostStates?: number;
+}
+
+/** Whether a session runs as planned, and everything to see it by. Same problem, same result. */
+export function check(problem: Problem, options: CheckOptions = {}): CheckResult {
+  return report(problem, sweepProblem(problem, options.mostStates), options.mostFindings);
+}
+
+/** What people look at: occupations, every curve. Cost: linear in occupations and, by district, in its supply's events. */
+export function report(problem: Problem, sweep: Sweep, mostFindings: number = MOST_FINDINGS): CheckResult {
+  const { findings, motions, occupations, loads, handsets, analog } = sweep;
+  return {
+    findings: findings.slice(0, mostFindings),
+    findingsLeftOut: Math.max(0, findings.length - mostFindings),
+    occupations: reportOccupations(motions, occupations),
+    districts: problem.districts.map((_, district) => reportDistrict(problem, loads, district)),
+    supplies: problem.supplies.map((_, supply) => reportSupply(problem, loads, supply)),
+    outputs: analog.outputs,
+    controllers: analog.controllers,
+    handsets: problem.commandSystems.map((system, index) => reportNeed(handsets, index, system.handsets)),
+    analog: analog.report,
+  };
+}

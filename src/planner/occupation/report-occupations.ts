@@ -1,0 +1,26 @@
+import { type Motions, STANDS } from "../motion/motions.ts";
+import type { Occupation } from "../result.ts";
+import type { Occupations } from "./occupations.ts";
+
+/** The blocking times for people to look at: by section, then start. Trains that are not timed have none. */
+export function reportOccupations(motions: Motions, occupations: Occupations): Occupation[] {
+  const { bySection, trainOfRow, fromMs, toMs } = occupations;
+  const report: Occupation[] = [];
+  for (const row of bySection.row) {
+    const train = trainOfRow[row] as number;
+    if (motions.timed[train] === 0) continue;
+    report.push({
+      section: motions.section[row] as number,
+      train,
+      pathEntry: row - (motions.firstRow[train] as number),
+      enterMs: instant(motions.enterMs[row] as number),
+      clearMs: instant(motions.clearMs[row] as number),
+      blocked: { startMs: fromMs[row] as number, endMs: toMs[row] as number },
+    });
+  }
+  return report;
+}
+
+function instant(ms: number): number | null {
+  return ms === STANDS ? null : ms;
+}

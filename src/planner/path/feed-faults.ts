@@ -1,0 +1,78 @@
+import { createFinding, type Finding } from "../findings.ts";
+import type { Section } from "../problem.ts";
+import { entering, type PathScene, passing } from "./path-scene.ts";
+
+/**
+ * Path entries whose section nothing feeds: dead in this session, or digital (a changeover section in a digital part
+ * too) without a district. An analog section without a selector is the output assignment's to report. Cost: linear in
+ * path entries.
+ */
+export function feedFaults(scene: PathScene): Finding[] {
+  const { problem, motions, parts } = scene;
+  const dark = Uint8Array.from(problem.sections, (section) => (isDark(section) ? 1 : 0));
+  if (!dark.includes(1)) return [];
+  const findings: Finding[] = [];
+  for (let train = 0; train < problem.trains.length; train++) {
+    const first = motions.firstRow[train] as number;
+    const end = motions.firstRow[train + 1] as number;
+    for (let row = first; row < end; row++) {
+      const section = motions.section[row] as number;
+      if (dark[section] === 0) continue;
+      const isChangeover = problem.sections[section]?.control === "changeover";
+      if (isChangeover && !isDigitalAt(parts, train, row - first)) continue;
+      findings.push(
+        createFinding({
+          code: "path-section-not-fed",
+          severity: "stops",
+          span: passing(scene, train, row - first),
+          trains: [train],
+          sections: [section],
+          pathEntry: row - first,
+        }),
+      );
+    }
+  }
+  return findings;
+}
+
+function isDark({ control, district }: Section): boolean {
+  return control === "dead" || (control !== "analog" && district < 0);
+}
+
+function isDigitalAt(parts: PathScene["parts"], train: number, entry: number): boolean {
+  const end = parts.firstPart[train + 1] as number;
+  for (let part = parts.firstPart[train] as number; part < end; part++) {
+    const covers = entry >= (parts.firstEntry[part] as number) && entry <= (parts.lastEntry[part] as number);
+    if (covers && parts.analog[part] === 0) return true;
+  }
+  return false;
+}
+
+/**
+ * Places on a path where it passes between analog and digital sections without a call at which the train can change
+ * over. Cost: linear in parts.
+ */
+export function changeoverFaults(scene: PathScene): Finding[] {
+  const { motions, parts } = scene;
+  const findings: Finding[] = [];
+  for (let train = 0; train < motions.timed.length; train++) {
+    const row = motions.firstRow[train] as number;
+    const end = parts.firstPart[train + 1] as number;
+    for (let part = (parts.firstPart[train] as number) + 1; part < end; part++) {
+      const before = parts.lastEntry[part - 1] as number;
+      const entry = parts.firstEntry[part] as number;
+      if (before === entry) continue;
+      findings.push(
+        createFinding({
+          code: "path-no-changeover",
+          severity: "stops",
+          span: entering(scene, train, entry),
+          trains: [train],
+          sections: [motions.section[row + before] as number, motions.section[row + entry] as number],
+          pathEntry: entry,
+        }),
+      );
+    }
+  }
+  return findings;
+}

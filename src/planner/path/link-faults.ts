@@ -1,0 +1,31 @@
+import { createFinding, type Finding } from "../findings.ts";
+import { canFollow, listNeighbours } from "./adjacency.ts";
+import { entering, type PathScene } from "./path-scene.ts";
+
+/** Path entries that no link joins to the one before: the train cannot get there. Cost: entries × links of a section. */
+export function linkFaults(scene: PathScene): Finding[] {
+  const { problem, motions } = scene;
+  const { firstRow, section } = motions;
+  const neighbours = listNeighbours(problem.sections.length, problem.links);
+  const findings: Finding[] = [];
+  for (let train = 0; train < problem.trains.length; train++) {
+    const first = firstRow[train] as number;
+    const end = firstRow[train + 1] as number;
+    for (let row = first + 1; row < end; row++) {
+      const from = section[row - 1] as number;
+      const to = section[row] as number;
+      if (canFollow(neighbours, from, to)) continue;
+      findings.push(
+        createFinding({
+          code: "path-not-linked",
+          severity: "stops",
+          span: entering(scene, train, row - first),
+          trains: [train],
+          sections: [from, to],
+          pathEntry: row - first,
+        }),
+      );
+    }
+  }
+  return findings;
+}

@@ -1,0 +1,90 @@
+import { createFinding, type Finding } from "../findings.ts";
+import type { Motions } from "../motion/motions.ts";
+import type { Locomotive, Problem, Train } from "../problem.ts";
+import type { PathScene } from "./path-scene.ts";
+
+/** A speed is too high only if it is more than this above its limit: instants are whole ms. Prototype km/h. */
+export const SPEED_TOLERANCE_KMH = 0.05;
+
+/**
+ * Prototype km/h of a model speed of `mm` in `ms`: × scale × 3,600 s ÷ 1,000,000 mm. The clock ratio does not enter.
+ * 0 for no distance.
+ */
+export function scaleSpeedKmh(mm: number, ms: number, scale: number): number {
+  return mm === 0 ? 0 : (mm / ms) * scale * 3.6;
+}
+
+/**
+ * Runs between two timed points faster than a section in which the head runs allows, or than a locomotive of the
+ * train does: one finding a run, with the lowest limit passed and all that set it. Cost: linear in path entries.
+ */
+export function speedFaults(scene: PathScene): Finding[] {
+  const { problem, motions } = scene;
+  const sectionKmh = Float64Array.from(problem.sections, (section) => section.maxSpeedKmh || Infinity);
+  const findings: Finding[] = [];
+  for (let train = 0; train < problem.trains.length; train++) {
+    const powerKmh = powerLimit(problem, train);
+    const last = (motions.firstCall[train + 1] as number) - 1;
+    for (let call = motions.firstCall[train] as number; call < last; call++) {
+      const speed = runSpeed(motions, call, problem.scale);
+      const limit = Math.min(powerKmh, lowestLimit(motions, sectionKmh, train, call));
+      if (speed > limit + SPEED_TOLERANCE_KMH)
+        findings.push(toFinding(scene, sectionKmh, train, call, speed, limit));
+    }
+  }
+  return findings;
+}
+
+function powerLimit(problem: Problem, train: number): number {
+  let limit = Infinity;
+  for (const { locomotive } of (problem.trains[train] as Train).power) {
+    const { maxSpeedKmh } = problem.locomotives[locomotive] as Locomotive;
+    if (maxSpeedKmh > 0 && maxSpeedKmh < limit) limit = maxSpeedKmh;
+  }
+  return limit;
+}
+
+function runSpeed({ callMm, arriveMs, departMs }: Motions, call: number, scale: number): number {
+  const mm = (callMm[call + 1] as number) - (callMm[call] as number);
+  return scaleSpeedKmh(mm, (arriveMs[call + 1] as number) - (departMs[call] as number), scale);
+}
+
+/** Of the sections in which the head runs after `call`. */
+function lowestLimit(motions: Motions, sectionKmh: Float64Array, train: number, call: number): number {
+  const row = motions.firstRow[train] as number;
+  const end = row + (motions.callEntry[call + 1] as number);
+  let limit = Infinity;
+  for (let at = row + (motions.callEntry[call] as number) + 1; at <= end; at++) {
+    const kmh = sectionKmh[motions.section[at] as number] as number;
+    if (kmh < limit) limit = kmh;
+  }
+  return limit;
+}
+
+function toFinding(
+  { problem, motions }: PathScene,
+  sectionKmh: Float64Array,
+  train: number,
+  call: number,
+  speed: number,
+  limit: number,
+): Finding {
+  const row = motions.firstRow[train] as number;
+  const first = (motions.callEntry[call] as number) + 1;
+  const entries = motions.section.subarray(row + first, row + (motions.callEntry[call + 1] as number) + 1);
+  const slow = [...entries.keys()].filter((at) => sectionKmh[entries[at] as number] === limit);
+  const { power } = problem.trains[train] as Train;
+  const slowPower = power.filter(({ locomotive }) => problem.locomotives[locomotive]?.maxSpeedKmh === limit);
+  return createFinding({
+    code: "path-too-fast",
+    severity: "stops",
+    span: { startMs: motions.departMs[call] as number, endMs: motions.arriveMs[call + 1] as number },
+    trains: [train],
+    sections: [...new Set(slow.map((at) => entries[at] as number))],
+    locomotives: slowPower.map(({ locomotive }) => locomotive),
+    measured: speed,
+    limit,
+    unit: "km/h",
+    pathEntry: first + (slow[0] ?? 0),
+  });
+}

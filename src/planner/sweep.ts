@@ -1,0 +1,68 @@
+import { type AnalogPlan, MOST_STATES, planAnalog } from "./analog/plan-analog.ts";
+import { cutIntoParts } from "./control/cut-into-parts.ts";
+import { compareFindings } from "./finding-order.ts";
+import type { Finding } from "./findings.ts";
+import { handsetFindings } from "./handsets/handset-findings.ts";
+import { createNeedScene, handsetNeed } from "./handsets/handset-need.ts";
+import { sweepNeed } from "./handsets/need-report.ts";
+import { createLoadScene, digitalLoad } from "./load/digital-load.ts";
+import { loadFindings } from "./load/load-findings.ts";
+import { type LoadSweep, sweepLoads } from "./load/load-sweep.ts";
+import { computeMotions } from "./motion/compute-motions.ts";
+import type { Motions } from "./motion/motions.ts";
+import { clashFindings } from "./occupation/clash-findings.ts";
+import { type Occupations, occupy } from "./occupation/occupations.ts";
+import { isShared, sharedFindings } from "./occupation/shared-sections.ts";
+import { sweepClashes } from "./occupation/sweep-clashes.ts";
+import { pathFindings } from "./path/path-findings.ts";
+import type { Interval, Problem } from "./problem.ts";
+import type { StepSweep } from "./steps/sweep-steps.ts";
+import { planStock } from "./stock/plan-stock.ts";
+import { stockFindings } from "./stock/stock-findings.ts";
+import type { StockPlan } from "./stock/stock-plan.ts";
+
+/** All findings, in order, and what the report for people is made from. */
+export interface Sweep {
+  readonly findings: readonly Finding[];
+  readonly motions: Motions;
+  readonly occupations: Occupations;
+  readonly loads: LoadSweep;
+  readonly handsets: StepSweep;
+  readonly analog: AnalogPlan;
+}
+
+/** Every pass of the check, and its findings; see each for what it needs and costs. `mostStates`: see planAnalog. */
+export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES): Sweep {
+  const motions = computeMotions(problem);
+  const stock = planStock(problem, motions);
+  const parts = cutIntoParts(problem, motions);
+  const occupations = occupy(problem, motions, stock);
+  const clashes = sweepClashes(occupations, exclusiveSections(problem), stock);
+  const events = digitalLoad(createLoadScene(problem, motions, stock, parts));
+  const loads = sweepLoads(problem, events, coverage(problem, motions, stock));
+  const handsets = sweepNeed(problem, handsetNeed(createNeedScene(problem, motions, parts)));
+  const analog = planAnalog(problem, motions, stock, parts, mostStates);
+  const findings = [
+    ...pathFindings({ problem, motions, stock, parts }),
+    ...stockFindings(problem, motions, stock),
+    ...clashFindings(motions, occupations, clashes),
+    ...sharedFindings({ problem, motions, stock, occupations }),
+    ...loadFindings(problem, loads),
+    ...handsetFindings(problem, handsets),
+    ...analog.findings,
+  ].sort(compareFindings);
+  return { findings, motions, occupations, loads, handsets, analog };
+}
+
+/** 1: one train at a time. */
+export function exclusiveSections(problem: Problem): Uint8Array {
+  return Uint8Array.from(problem.sections, (section) => (isShared(section) ? 0 : 1));
+}
+
+/** What load reports cover: the slot, or beyond its end until the last stock has stood down. */
+export function coverage(problem: Problem, motions: Motions, stock: StockPlan): Interval {
+  let { startMs, endMs } = problem.slot;
+  for (let train = 0; train < problem.trains.length; train++)
+    if (motions.timed[train] === 1) endMs = Math.max(endMs, stock.standToMs[train] as number);
+  return { startMs, endMs };
+}
