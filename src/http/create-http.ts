@@ -1,6 +1,7 @@
 import Fastify, { type FastifyServerOptions } from "fastify";
 import { serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { LIMITS } from "../../shared/limits.ts";
+import { installClosing } from "./closing.ts";
 import { answer, installErrorHandler, type Recognise } from "./error-handler.ts";
 import { installHealth } from "./health.ts";
 import { type ApiDescription, installOpenApi } from "./openapi.ts";
@@ -29,6 +30,7 @@ export async function createHttp(options: HttpOptions): Promise<HttpApp> {
   const app = createBare(options);
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
+  installClosing(app);
   installErrorHandler(app, options.recognise);
   await installSecurity(app, options.listenHost);
   await installOpenApi(app, options.api);

@@ -1,0 +1,111 @@
+import { readFileSync } from "node:fs";
+import type { AddressInfo } from "node:net";
+import path from "node:path";
+import closeWithGrace from "close-with-grace";
+import pretty from "pino-pretty";
+import { buildApp } from "./app.ts";
+import { type Config, parseConfig } from "./config.ts";
+import { createClient, type DatabaseClient } from "./database/client.ts";
+import { migrate } from "./database/migrate.ts";
+import { once } from "./database/milestones.ts";
+import { type OpenDatabase, openDatabase } from "./database/open-database.ts";
+import { admitLocalUser } from "./http/authorise.ts";
+import type { HttpApp } from "./http/create-http.ts";
+import { systemClock } from "./lib/clock.ts";
+import { projectRoot } from "./lib/project-root.ts";
+import { StartupError } from "./lib/startup-error.ts";
+
+/** A club to look at: loaded once into a database, and harmless to load again should that be interrupted. */
+interface Demo {
+  readonly clubName: string;
+  load(database: DatabaseClient): Promise<void>;
+}
+
+type Closers = (() => Promise<unknown>)[];
+
+// requests in hand, then the database's own shutdown
+const CLOSE_LIMIT_MS = 45_000;
+const root = projectRoot(import.meta.dirname);
+
+/** A signal while it still starts lets it finish starting first: half-started things have nothing to be closed by. */
+async function main(demo?: Demo): Promise<void> {
+  const closers: Closers = [];
+  const booting = boot(closers, demo);
+  closeWithGrace({ delay: CLOSE_LIMIT_MS }, async ({ err }) => {
+    if (err) console.error(err);
+    await booting.catch(() => {});
+    await closeAll(closers);
+  });
+  try {
+    console.log(await booting);
+  } catch (error) {
+    console.error(error instanceof StartupError ? `Running Foreman can't start. ${error.message}` : error);
+    await closeAll(closers);
+    process.exit(1);
+  }
+}
+
+/** Starts everything, what it leans on first, and tells `closers` how to end each; returns the line that says where to look. */
+async function boot(closers: Closers, demo: Demo | undefined): Promise<string> {
+  const config = parseConfig(process.env, root);
+  const opened = await openDatabase(config.databaseUrl, config.dataDir);
+  closers.push(() => opened.close());
+  await migrate(opened.connection, path.join(root, "prisma/migrations"));
+  const database = createClient(opened.connection);
+  closers.push(() => database.$disconnect());
+  if (config.demo && demo) await loadDemo(demo, opened, database);
+  const app = await buildApp({
+    database,
+    clock: systemClock,
+    authorise: admitLocalUser,
+    logger: process.stdout.isTTY
+      ? { level: config.logLevel, stream: pretty({ sync: true }) }
+      : { level: config.logLevel },
+    listenHost: config.host,
+    clientDir: path.join(root, "dist/web"),
+    version: readVersion(),
+  });
+  closers.push(() => app.close());
+  const address = await listen(app, config);
+  return `Running Foreman: ${address}${config.demo && demo ? ` (demo club: ${demo.clubName})` : ""}`;
+}
+
+async function loadDemo(demo: Demo, { connection }: OpenDatabase, database: DatabaseClient): Promise<void> {
+  await once(connection, "demo-club", () => demo.load(database));
+}
+
+async function listen(app: HttpApp, { host, port }: Config): Promise<string> {
+  try {
+    await app.listen({ host, port });
+  } catch (cause) {
+    const { code = "" } = cause as NodeJS.ErrnoException;
+    const sentence = LISTEN_FAILURES[code]?.(host, port);
+    throw sentence === undefined ? cause : new StartupError(sentence, { cause });
+  }
+  const bound = app.server.address() as AddressInfo;
+  const shown = host === "0.0.0.0" || host === "::" ? "localhost" : host.includes(":") ? `[${host}]` : host;
+  return `http://${shown}:${bound.port}/`;
+}
+
+const LISTEN_FAILURES: Readonly<Record<string, (host: string, port: number) => string>> = {
+  EADDRINUSE: (host, port) =>
+    `Port ${port} on ${host} is taken: stop what listens there, or set PORT to another (0 for any free one).`,
+  EACCES: (_, port) => `This account may not listen on port ${port}: set PORT to one above 1023.`,
+  EADDRNOTAVAIL: (host) => `This machine has no address ${host}: set HOST to one it has.`,
+  ENOTFOUND: (host) => `This machine has no address ${host}: set HOST to one it has.`,
+};
+
+/** Last opened, first closed; what fails to close does not keep the rest open. */
+async function closeAll(closers: Closers): Promise<void> {
+  for (let close = closers.pop(); close !== undefined; close = closers.pop())
+    await close().catch((error: unknown) => console.error(error));
+}
+
+function readVersion(): string {
+  const { version } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as {
+    version: string;
+  };
+  return version;
+}
+
+await main();

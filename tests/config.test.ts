@@ -1,0 +1,42 @@
+import { describe, expect, it } from "vitest";
+import { parseConfig } from "../src/config.ts";
+
+const ROOT = "/srv/foreman";
+
+describe("the configuration", () => {
+  it("without a word from the environment stays on this machine, with the bundled database and the demo", () => {
+    expect(parseConfig({}, ROOT)).toEqual({
+      databaseUrl: undefined,
+      dataDir: "/srv/foreman/data",
+      host: "127.0.0.1",
+      port: 4380,
+      demo: true,
+      logLevel: "warn",
+    });
+  });
+
+  it("puts no demo into somebody's own database unless asked", () => {
+    const DATABASE_URL = "postgresql://u:p@db:5432/club";
+    expect(parseConfig({ DATABASE_URL }, ROOT)).toMatchObject({ databaseUrl: DATABASE_URL, demo: false });
+    expect(parseConfig({ DATABASE_URL, DEMO: "yes" }, ROOT).demo).toBe(true);
+  });
+
+  it("takes an empty variable as unset, and a relative folder from the project", () => {
+    expect(parseConfig({ PORT: "", HOST: "", DATA_DIR: "elsewhere" }, ROOT)).toMatchObject({
+      port: 4380,
+      host: "127.0.0.1",
+      dataDir: "/srv/foreman/elsewhere",
+    });
+  });
+
+  it.each([
+    [{ PORT: "65536" }, /PORT must be a number from 0 to 65535/],
+    [{ PORT: "http" }, /PORT must be a number/],
+    [{ DATABASE_URL: "mysql://x" }, /DATABASE_URL must look like postgresql:/],
+    [{ DATABASE_URL: "postgresql://h:notaport/x" }, /DATABASE_URL must be a complete address/],
+    [{ DEMO: "maybe", PORT: "-1" }, /PORT .*; DEMO must be true or false/],
+    [{ LOG_LEVEL: "loud" }, /LOG_LEVEL must be one of trace/],
+  ])("%o is refused by name", (variables, message) => {
+    expect(() => parseConfig(variables, ROOT)).toThrow(message);
+  });
+});
