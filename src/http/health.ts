@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { HttpApp } from "./create-http.ts";
+import type { HttpApp } from "./bare-app.ts";
 import { refusalResponses } from "./problem-details.ts";
 
 const ok = z.object({ status: z.literal("ok") });

@@ -1,7 +1,7 @@
 import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import { createJsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
-import type { HttpApp } from "./create-http.ts";
+import type { HttpApp } from "./bare-app.ts";
 
 export interface ApiDescription {
   readonly version: string;

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { REFUSAL_CODES, REFUSALS, type RefusalCode } from "../../shared/errors.ts";
 import { Refusal } from "../lib/refusal.ts";
-import type { HttpApp } from "./create-http.ts";
+import type { HttpApp } from "./bare-app.ts";
 import { refusalResponses } from "./problem-details.ts";
 
 const kind = z
