@@ -10,7 +10,7 @@ import { migrate } from "./database/migrate.ts";
 import { once } from "./database/milestones.ts";
 import { type OpenDatabase, openDatabase } from "./database/open-database.ts";
 import { admitLocalUser } from "./http/authorise.ts";
-import type { HttpApp } from "./http/create-http.ts";
+import type { HttpApp } from "./http/bare-app.ts";
 import { systemClock } from "./lib/clock.ts";
 import { projectRoot } from "./lib/project-root.ts";
 import { StartupError } from "./lib/startup-error.ts";
