@@ -1,0 +1,43 @@
+import { LocationProvider, Route, Router, useLocation } from "preact-iso";
+import { OUR_ADDRESSES } from "./addresses.ts";
+import { ClubsPage } from "./nights/clubs-page.tsx";
+import { NightsPage } from "./nights/nights-page.tsx";
+import { PlanPage } from "./plan/plan-page.tsx";
+import { Header } from "./shell/header.tsx";
+import { NotFoundPage } from "./shell/not-found-page.tsx";
+
+/** The client: its frame and which page stands at which address. */
+export function App() {
+  return (
+    <LocationProvider scope={OUR_ADDRESSES}>
+      <a class="skip-link" href="#main">
+        Skip to the page
+      </a>
+      <Header />
+      <Pages />
+    </LocationProvider>
+  );
+}
+
+/** An address with a stray % cannot be decoded, and the router would fail on it. */
+function isReadable(path: string): boolean {
+  try {
+    decodeURIComponent(path);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function Pages() {
+  const { path } = useLocation();
+  if (!isReadable(path)) return <NotFoundPage />;
+  return (
+    <Router>
+      <Route path="/" component={ClubsPage} />
+      <Route path="/clubs/:club" component={NightsPage} />
+      <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
+      <Route default component={NotFoundPage} />
+    </Router>
+  );
+}

@@ -1,0 +1,62 @@
+import type { FindingReport } from "../../../shared/check.ts";
+
+/** mA as people read amps: `2.90 A`, below an ampere `450 mA`. */
+export function amps(ma: number): string {
+  return ma < 1_000 ? `${Math.round(ma)} mA` : `${(ma / 1_000).toFixed(2)} A`;
+}
+
+/** Real seconds as `38 s` or `2 min 5 s`; tenths below ten seconds. */
+export function duration(seconds: number): string {
+  if (seconds < 10) return `${Number(seconds.toFixed(1))} s`;
+  const whole = Math.round(seconds);
+  if (whole < 60) return `${whole} s`;
+  const rest = whole % 60;
+  return rest === 0 ? `${whole / 60} min` : `${Math.floor(whole / 60)} min ${rest} s`;
+}
+
+/** `1 handset`, `3 handsets`. */
+export function count(n: number, noun: string, plural = `${noun}s`): string {
+  return `${n} ${n === 1 ? noun : plural}`;
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[]): string {
+  if (items.length <= 1) return items[0] ?? "";
+  return `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
+}
+
+/** A share of 1 in whole per cent: `78 %`. */
+export function percent(share: number): string {
+  return `${Math.round(share * 100)} %`;
+}
+
+const grouped = new Intl.NumberFormat("en-GB", { maximumFractionDigits: 1 });
+
+/** A measured figure in its unit, `1,450 mm`; null for a finding without one. */
+export function figure(value: number | null, unit: FindingReport["unit"]): string | null {
+  if (value === null) return null;
+  switch (unit) {
+    case "mA":
+      return amps(value);
+    case "ms":
+      return duration(value / 1_000);
+    case "mm":
+    case "km/h":
+      return `${grouped.format(value)} ${unit}`;
+    case "trains":
+    case "handsets":
+    case "outputs":
+      return count(value, unit.slice(0, -1));
+    case "none":
+      return null;
+  }
+}
+
+/** The figure against its limit in one phrase: `3.12 A, limit 3.00 A`; null where there is no figure. */
+export function figureAgainstLimit({ measured, limit, unit }: FindingReport): string | null {
+  const value = figure(measured, unit);
+  if (value === null) return null;
+  if (limit === null || (unit === "ms" && limit === 0)) return value;
+  if (unit === "trains" || unit === "handsets" || unit === "outputs") return `${value}, room for ${limit}`;
+  return `${value}, limit ${figure(limit, unit)}`;
+}

@@ -1,0 +1,71 @@
+import { useState } from "preact/hooks";
+import { Assignments } from "../pictures/assignments.tsx";
+import { GraphPicture } from "../pictures/graph-picture.tsx";
+import { HeadroomTable } from "../pictures/headroom-table.tsx";
+import { LoadPicture } from "../pictures/load-picture.tsx";
+import { NeedPicture } from "../pictures/need-picture.tsx";
+import { OccupationPicture } from "../pictures/occupation-picture.tsx";
+import { useLooking } from "../pictures/stage.ts";
+import { FEED_KINDS, FEED_WORDS, type FeedKind, feedsOf } from "./feeds.ts";
+import { listed } from "./figures.ts";
+import { needsOf } from "./needs.ts";
+
+/** Feeds of a kind shown at once, the tightest; a large railway has hundreds. */
+const FEEDS_AT_ONCE = 12;
+
+/** Every picture of the plan, by subject. */
+export function Pictures() {
+  const { view, stage } = useLooking();
+  const { report } = view;
+  if (stage.width.value === 0) return null;
+  const hasAnalog = report.analog.runs.length > 0;
+  return (
+    <>
+      <section id="trains" aria-labelledby="trains-heading">
+        <h2 id="trains-heading">Trains</h2>
+        {report.graph.map((line) => (
+          <GraphPicture key={line.line} line={line} />
+        ))}
+      </section>
+      <section id="currents" aria-labelledby="currents-heading">
+        <h2 id="currents-heading">Currents</h2>
+        <HeadroomTable />
+        {FEED_KINDS.map((kind) => (
+          <Feeds key={kind} kind={kind} />
+        ))}
+      </section>
+      <section id="occupation" aria-labelledby="occupation-heading">
+        <h2 id="occupation-heading">Sections</h2>
+        <OccupationPicture />
+      </section>
+      <section id="needs" aria-labelledby="needs-heading">
+        <h2 id="needs-heading">{hasAnalog ? "Handsets and outputs" : "Handsets"}</h2>
+        {needsOf(report).map((need) => (
+          <NeedPicture key={need.id} need={need} />
+        ))}
+        {hasAnalog && <Assignments />}
+      </section>
+    </>
+  );
+}
+
+function Feeds({ kind }: { readonly kind: FeedKind }) {
+  const { view } = useLooking();
+  const [most, setMost] = useState(FEEDS_AT_ONCE);
+  const all = feedsOf(kind, view.report);
+  const feeds = all.filter(({ load }) => load.peakMa > 0);
+  const idle = all.filter(({ load }) => load.peakMa === 0).map(({ title }) => title);
+  return (
+    <>
+      {feeds.slice(0, most).map((feed) => (
+        <LoadPicture key={feed.id} feed={feed} />
+      ))}
+      {feeds.length > most && (
+        <button type="button" onClick={() => setMost(feeds.length)}>
+          Show the other {feeds.length - most} {FEED_WORDS[kind].plural.toLowerCase()}
+        </button>
+      )}
+      {idle.length > 0 && <p class="idle quiet">Feeding nothing in this slot: {listed(idle)}.</p>}
+    </>
+  );
+}
