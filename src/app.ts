@@ -1,6 +1,7 @@
 import type { FastifyServerOptions } from "fastify";
 import { type DatabaseClient, ping } from "./database/client.ts";
 import { isUnavailable, isWriteConflict } from "./database/errors.ts";
+import { installCheck } from "./features/check/index.ts";
 import { type Authorise, installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
 import type { Clock } from "./lib/clock.ts";
@@ -29,6 +30,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
     ping: () => ping(deps.database),
   });
   installAuthorisation(app, deps.authorise);
+  installCheck(app, deps);
   return app;
 }
 

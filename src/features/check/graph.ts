@@ -1,5 +1,6 @@
 import type { GraphLine } from "../../../shared/check.ts";
-import { type HeadPoint, headPoints } from "../../planner/motion/graph.ts";
+import { computeMotions } from "../../planner/motion/compute-motions.ts";
+import { type GraphPoint, trainGraphPoints } from "../../planner/motion/graph.ts";
 import type { Train } from "../../planner/problem.ts";
 import type { PreparedPlan } from "./mapper.ts";
 
@@ -19,7 +20,11 @@ export function toGraph(plan: PreparedPlan): GraphLine[] {
   const { layout } = plan.source;
   const placeNames = new Map(layout.places.map(({ code, name }) => [code, name]));
   const placeIndex = new Map(layout.places.map(({ code }, i) => [code, i]));
-  const heads = plan.problem.trains.map((_, i) => headPoints(plan.problem, i));
+  const motions = computeMotions(plan.problem);
+  const lengths = plan.problem.sections.map((section) => section.lengthMm);
+  const heads = plan.problem.trains.map((train, i) =>
+    toHeadPoints(train, lengths, trainGraphPoints(motions, i)),
+  );
   return layout.lines.map((line) => {
     const atMm = new Map(line.stops.map(({ place, atMm }) => [placeIndex.get(place) ?? -1, atMm]));
     return {
@@ -63,37 +68,44 @@ function toPieces(
 function toBends(piece: readonly Anchor[], heads: readonly HeadPoint[]): Bend[] {
   const first = piece[0]?.headMm ?? 0;
   const last = piece.at(-1)?.headMm ?? 0;
-  const bends: Bend[] = heads
-    .filter(({ headMm }) => headMm >= first && headMm <= last)
-    .map(({ atMs, headMm }) => [
-      atMs,
-      interpolate(
-        piece.map((a) => [a.headMm, a.lineMm]),
-        headMm,
-      ),
-    ]);
-  for (const { headMm, lineMm } of piece) {
-    if (heads.some((head) => head.headMm === headMm)) continue;
-    bends.push([
-      Math.round(
-        interpolate(
-          heads.map((h) => [h.headMm, h.atMs]),
-          headMm,
-        ),
-      ),
-      lineMm,
-    ]);
-  }
-  return bends.sort((a, b) => a[0] - b[0]);
+  const anchored = new Set(piece.map(({ headMm }) => headMm));
+  return heads
+    .filter(({ headMm, atCall }) => headMm >= first && headMm <= last && (atCall || anchored.has(headMm)))
+    .map(({ atMs, headMm }) => [atMs, lineMmAt(piece, headMm)]);
 }
 
-/** Piecewise linear through points that rise in x. */
-function interpolate(points: readonly (readonly [x: number, y: number])[], x: number): number {
-  for (let i = 1; i < points.length; i++) {
-    const [x0, y0] = points[i - 1] ?? [0, 0];
-    const [x1, y1] = points[i] ?? [0, 0];
-    if (x > x1) continue;
-    return x1 === x0 ? y1 : y0 + ((x - x0) / (x1 - x0)) * (y1 - y0);
-  }
-  return points.at(-1)?.[1] ?? 0;
+/** Between two places in proportion to the train's own way; on its two edges exact. */
+function lineMmAt(piece: readonly Anchor[], headMm: number): number {
+  const next = Math.max(
+    1,
+    piece.findIndex((anchor) => anchor.headMm >= headMm),
+  );
+  const from = piece[next - 1];
+  const to = piece[next];
+  if (from === undefined || to === undefined) return 0;
+  return from.lineMm + ((headMm - from.headMm) / (to.headMm - from.headMm)) * (to.lineMm - from.lineMm);
+}
+
+/** A train's head at an instant, mm along its path; passing from section to section, or at a call. */
+interface HeadPoint {
+  readonly atMs: number;
+  readonly headMm: number;
+  readonly atCall: boolean;
+}
+
+function toHeadPoints(train: Train, lengths: readonly number[], points: readonly GraphPoint[]): HeadPoint[] {
+  const ends: number[] = [];
+  for (const { section } of train.path) ends.push((ends.at(-1) ?? 0) + (lengths[section] ?? 0));
+  // a crossing stands as the end of one section and the beginning of the next, a departure as a call and a crossing
+  return points
+    .filter(({ atMs, pathEntry, mm }, i) => {
+      const before = points[i - 1];
+      const again = before?.atMs === atMs && before.pathEntry === pathEntry && before.mm === mm;
+      return mm > 0 && !again;
+    })
+    .map(({ atMs, pathEntry, mm }) => {
+      const entry = train.path[pathEntry];
+      const atCall = entry !== undefined && (entry.arriveMs !== null || entry.departMs !== null);
+      return { atMs, headMm: (ends[pathEntry - 1] ?? 0) + mm, atCall };
+    });
 }

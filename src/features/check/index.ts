@@ -1,0 +1,10 @@
+import type { DatabaseClient } from "../../database/client.ts";
+import type { HttpApp } from "../../http/create-http.ts";
+import { registerCheckRoutes } from "./routes.ts";
+import { createCheckService } from "./service.ts";
+import { createCheckStore } from "./store.ts";
+
+/** The check of a night: of a stored slot, and of a plan posted whole. */
+export function installCheck(app: HttpApp, { database }: { readonly database: DatabaseClient }): void {
+  registerCheckRoutes(app, createCheckService(createCheckStore(database)));
+}

@@ -1,0 +1,51 @@
+import type { CheckReport } from "../../../shared/check.ts";
+import type { PlanDocument } from "../../../shared/documents.ts";
+import type { PlanParts } from "../../database/records/read-plan.ts";
+import { check } from "../../planner/check.ts";
+import { misfit } from "./errors.ts";
+import { toPlanSource, toProblem } from "./mapper.ts";
+import type { PlanSource } from "./plan-source.ts";
+import { toCheckReport } from "./report.ts";
+import type { CheckStore, SlotAddress } from "./store.ts";
+
+export interface CheckService {
+  /**
+   * Checks a whole plan; nothing is stored.
+   * @throws Refusal unprocessable with every place where the plan does not fit together
+   */
+  checkPlan(document: PlanDocument): CheckReport;
+  /**
+   * Checks a stored slot as it is now.
+   * @throws Refusal not-found, unprocessable
+   */
+  checkSlot(address: SlotAddress): Promise<CheckReport>;
+}
+
+export function createCheckService(store: CheckStore): CheckService {
+  return {
+    checkPlan: (document) => checkSource(toPlanSource(document), true),
+    checkSlot: async (address) => checkSource(toStoredSource(await store.readSlot(address)), false),
+  };
+}
+
+function checkSource(source: PlanSource, inBody: boolean): CheckReport {
+  const prepared = toProblem(source);
+  if (!prepared.ok) throw misfit(prepared.faults, inBody);
+  return toCheckReport(prepared.plan, check(prepared.plan.problem));
+}
+
+/** A stored slot's times count from the start of its session. */
+function toStoredSource({ slot, ...parts }: PlanParts): PlanSource {
+  const start = slot.sessionStartsAt.getTime();
+  return {
+    ...parts,
+    areas: slot.areas,
+    frame: {
+      startMs: slot.startsAt.getTime() - start,
+      endMs: slot.endsAt.getTime() - start,
+      layoutStartSeconds: slot.layoutStartSeconds,
+      clockRatio: slot.clockRatio,
+      sessionStart: slot.sessionStartsAt,
+    },
+  };
+}
