@@ -21,8 +21,8 @@ interface Told {
   readonly limit: number;
   /** Code of the first district, supply, output, controller or command system in it. */
   readonly thing: string;
-  /** `mostly 12 (1.10 A) and 47 (900 mA)`. */
-  readonly eaters: string;
+  /** Who draws at the peak, most first: `trains 12 (1.10 A) and 47 (900 mA) draw 2.00 A`. */
+  readonly draw: string;
 }
 
 /** Puts a finding into words for a club member. `text` shows an instant (ms) on the layout clock. */
@@ -40,9 +40,6 @@ function tell(finding: Finding, problem: Problem, text: (ms: number) => string):
     ...codes(problem.supplies, finding.supplies),
     ...codes(problem.commandSystems, finding.commandSystems),
   ];
-  const eaters = [...finding.shares]
-    .sort((a, b) => b.ma - a.ma || a.train - b.train)
-    .map(({ train, ma }) => `${problem.trains[train]?.code ?? "?"} (${amps(ma)})`);
   return {
     finding,
     trains: codes(problem.trains, finding.trains),
@@ -54,11 +51,26 @@ function tell(finding: Finding, problem: Problem, text: (ms: number) => string):
     measured: finding.measured ?? 0,
     limit: finding.limit ?? 0,
     thing: things[0] ?? "?",
-    eaters: eaters.length === 0 ? "" : `: ${counted("train", eaters)}`,
+    draw: toDraw(finding, problem),
   };
 }
 
-const over = (t: Told) => (t.finding.overMs === null ? "" : `, ${duration(t.finding.overMs)} in all`);
+/** What no train draws are the accessories. */
+function toDraw({ shares, measured }: Finding, problem: Problem): string {
+  const total = measured ?? 0;
+  const others = total - shares.reduce((sum, { ma }) => sum + ma, 0);
+  const drawers = [...shares]
+    .sort((a, b) => b.ma - a.ma || a.train - b.train)
+    .map(({ train, ma }) => `${problem.trains[train]?.code ?? "?"} (${amps(ma)})`);
+  const accessories = others > 0 ? `accessories (${amps(others)})` : "";
+  const trains = drawers.length === 0 ? "" : counted("train", drawers);
+  const who = [trains, accessories].filter((part) => part !== "").join(" with ");
+  return `${who} ${drawers.length === 1 && others <= 0 ? "draws" : "draw"} ${amps(total)}`;
+}
+
+const overFor = (t: Told) => (t.finding.overMs === null ? "" : ` (for ${duration(t.finding.overMs)} in all)`);
+
+const reserveGone = (t: Told) => `above ${amps(t.limit)} its reserve is eaten into${overFor(t)}`;
 
 const FEWER_AT_ONCE =
   "Move one of these trains, give it a locomotive that draws less, or leave lit coaches out.";
@@ -120,35 +132,35 @@ const WORDINGS = {
     cure: "Check a shorter slot, or give the selectors fewer outputs to choose from.",
   }),
   "output-over-rating": (t) => ({
-    sentence: `Output ${t.thing} would have to give ${amps(t.measured)} of its ${amps(t.limit)} at ${t.at}${t.eaters}${over(t)}.`,
+    sentence: `Output ${t.thing} is too weak at ${t.at}: ${t.draw}, and it can give ${amps(t.limit)}${overFor(t)}.`,
     cure: "Give the train less motive power or fewer lit coaches, or let a stronger output reach its sections.",
   }),
   "output-too-close": (t) => ({
-    sentence: `Output ${t.thing} comes to ${amps(t.measured)} at ${t.at}, above the ${amps(t.limit)} that leave its reserve free${t.eaters}${over(t)}.`,
+    sentence: `Output ${t.thing} is close to its rating at ${t.at}: ${t.draw}; ${reserveGone(t)}.`,
     cure: "Give the train less motive power or fewer lit coaches.",
   }),
   "controller-over-rating": (t) => ({
-    sentence: `The transformer of controller ${t.thing} would have to give ${amps(t.measured)} of its ${amps(t.limit)} at ${t.at}${t.eaters}${over(t)}.`,
+    sentence: `The transformer of controller ${t.thing} is overloaded at ${t.at}: ${t.draw}, and it can give ${amps(t.limit)}${overFor(t)}.`,
     cure: FEWER_AT_ONCE,
   }),
   "controller-too-close": (t) => ({
-    sentence: `The transformer of controller ${t.thing} comes to ${amps(t.measured)} at ${t.at}, above the ${amps(t.limit)} that leave its reserve free${t.eaters}${over(t)}.`,
+    sentence: `The transformer of controller ${t.thing} is close to its rating at ${t.at}: ${t.draw}; ${reserveGone(t)}.`,
     cure: FEWER_AT_ONCE,
   }),
   "district-will-trip": (t) => ({
-    sentence: `District ${t.thing} will trip: it draws ${amps(t.measured)} at ${t.at}, its breaker opens at ${amps(t.limit)}${t.eaters}${over(t)}.`,
+    sentence: `District ${t.thing} will trip at ${t.at}: ${t.draw}, and its breaker opens at ${amps(t.limit)}${overFor(t)}.`,
     cure: FEWER_AT_ONCE,
   }),
   "district-too-close": (t) => ({
-    sentence: `District ${t.thing} comes to ${amps(t.measured)} at ${t.at}, above the ${amps(t.limit)} that leave its reserve free${t.eaters}${over(t)}.`,
+    sentence: `District ${t.thing} is close to tripping at ${t.at}: ${t.draw}; ${reserveGone(t)}.`,
     cure: FEWER_AT_ONCE,
   }),
   "supply-over-rating": (t) => ({
-    sentence: `Supply ${t.thing} would have to give ${amps(t.measured)} of its ${amps(t.limit)} at ${t.at}${t.eaters}${over(t)}.`,
+    sentence: `Supply ${t.thing} is overloaded at ${t.at}: ${t.draw}, and it can give ${amps(t.limit)}${overFor(t)}.`,
     cure: FEWER_AT_ONCE,
   }),
   "supply-too-close": (t) => ({
-    sentence: `Supply ${t.thing} comes to ${amps(t.measured)} at ${t.at}, above the ${amps(t.limit)} that leave its reserve free${t.eaters}${over(t)}.`,
+    sentence: `Supply ${t.thing} is close to its rating at ${t.at}: ${t.draw}; ${reserveGone(t)}.`,
     cure: FEWER_AT_ONCE,
   }),
   "handsets-too-few": (t) => ({

@@ -81,7 +81,7 @@ describe("a plan posted whole", () => {
     });
     expect(trip?.overSeconds).toBe(120);
     expect(trip?.sentence).toBe(
-      "District D1 will trip: it draws 350 mA at 10:00, its breaker opens at 300 mA: train 101 (350 mA), 2 min in all.",
+      "District D1 will trip at 10:00: train 101 (350 mA) draws 350 mA, and its breaker opens at 300 mA (for 2 min in all).",
     );
     expect(report.headline).toMatch(/^\d things stop this night\.$/);
   });

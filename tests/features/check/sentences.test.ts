@@ -1,0 +1,103 @@
+import { describe, expect, it } from "vitest";
+import { FINDING_CODES } from "../../../shared/vocabulary.ts";
+import { word } from "../../../src/features/check/sentences.ts";
+import { amps, counted, duration, listed } from "../../../src/features/check/wording.ts";
+import type { Finding } from "../../../src/planner/findings.ts";
+import type { Problem } from "../../../src/planner/problem.ts";
+
+const named = (code: string) => ({ code });
+
+/** Only the codes matter to the sentences. */
+const problem = {
+  trains: [named("T12"), named("T47"), named("T60")],
+  sections: [named("L1"), named("L2")],
+  districts: [named("East")],
+  supplies: [named("Booster")],
+  outputs: [named("A1")],
+  controllers: [named("Panel")],
+  commandSystems: [named("Digital")],
+  locomotives: [named("E7")],
+  rakes: [named("R3")],
+} as unknown as Problem;
+
+const finding: Finding = {
+  code: "section-clash",
+  severity: "stops",
+  span: { startMs: 1_000, endMs: 62_000 },
+  trains: [0, 1],
+  sections: [0, 1],
+  districts: [],
+  supplies: [],
+  outputs: [],
+  controllers: [],
+  commandSystems: [],
+  locomotives: [0],
+  rakes: [0],
+  measured: 2_910,
+  limit: 2_500,
+  unit: "mA",
+  atMs: 1_000,
+  overMs: 61_000,
+  shares: [
+    { train: 1, ma: 800 },
+    { train: 0, ma: 1_810 },
+  ],
+  pathEntry: 1,
+  needed: 2,
+};
+
+describe("findings in words", () => {
+  const text = (ms: number) => `10:0${Math.floor(ms / 60_000)}`;
+
+  it.each(FINDING_CODES)("%s names what it is about, whole, in one sentence, and a cure", (code) => {
+    const things = { districts: [0], supplies: [0], outputs: [0], controllers: [0], commandSystems: [0] };
+    const kind = /^(district|supply|output|controller)-/.exec(code)?.[1];
+    const only = kind === undefined ? things : { [`${kind === "supply" ? "supplie" : kind}s`]: [0] };
+    const { sentence, cure } = word(
+      {
+        ...finding,
+        ...(kind ? only : {}),
+        ...(code === "handsets-too-few" ? { commandSystems: [0] } : {}),
+        code,
+      },
+      problem,
+      text,
+    );
+    for (const words of [sentence, cure]) {
+      expect(words).toMatch(/^\p{Lu}.*\.$/u);
+      expect(words).not.toMatch(/\?|undefined|NaN|null|\$\{/);
+    }
+    expect(sentence).toMatch(/T12|T47|East|Booster|A1|Panel|Digital|10:00/);
+  });
+
+  it("tells who makes up a peak, most first, and what accessories add", () => {
+    const { sentence } = word({ ...finding, code: "supply-over-rating", supplies: [0] }, problem, text);
+    expect(sentence).toBe(
+      "Supply Booster is overloaded at 10:00: trains T12 (1.81 A) and T47 (800 mA) with accessories (300 mA) draw 2.91 A, and it can give 2.50 A (for 1 min 1 s in all).",
+    );
+  });
+});
+
+describe("wording", () => {
+  it("lists with an and, and stops at four", () => {
+    expect([[], ["a"], ["a", "b"], ["a", "b", "c"]].map((l) => listed(l))).toEqual([
+      "",
+      "a",
+      "a and b",
+      "a, b and c",
+    ]);
+    expect(listed(["a", "b", "c", "d", "e"])).toBe("a, b, c and 2 more");
+    expect(counted("section", ["L1", "L2"])).toBe("sections L1 and L2");
+  });
+
+  it("writes amps and durations as people do", () => {
+    expect([450, 999, 1_000, 2_905].map(amps)).toEqual(["450 mA", "999 mA", "1.00 A", "2.90 A"]);
+    expect([1_000, 2_540, 38_000, 120_000, 125_000].map(duration)).toEqual([
+      "1 s",
+      "2.5 s",
+      "38 s",
+      "2 min",
+      "2 min 5 s",
+    ]);
+  });
+});
