@@ -19,7 +19,7 @@ export async function startTestServer(): Promise<BundledServer> {
   for (let run = 1; run <= MOST_RUNS_AT_ONCE; run++) {
     try {
       const folder = path.join(tmpdir(), `running-foreman-tests-${run}`);
-      return await startBundledServer(folder, { settings: FAST, sync: false });
+      return await startBundledServer(folder, { settings: FAST, sync: false, patienceMs: 300 });
     } catch (error) {
       if (!(error instanceof FolderInUse)) throw error;
     }

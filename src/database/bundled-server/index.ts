@@ -1,4 +1,5 @@
 import path from "node:path";
+import { setTimeout as sleep } from "node:timers/promises";
 import pg from "pg";
 import { StartupError } from "../../lib/startup-error.ts";
 import { findBinaries } from "./binaries.ts";
@@ -19,6 +20,8 @@ export interface BundledServerOptions {
   readonly settings?: ServerSettings;
   /** False skips flushing a fresh data folder to disk: for data that may be lost. */
   readonly sync?: boolean;
+  /** How long to wait for an owner that was just killed to be forgotten. */
+  readonly patienceMs?: number;
 }
 
 /** The folder has a living owner; that one's server was left alone. */
@@ -26,7 +29,7 @@ export class FolderInUse extends StartupError {}
 
 // any number that nobody else uses in this server's own `postgres` database
 const OWNER_LOCK = 72_707_368;
-const OWNER_LOCK_TRIES = 20;
+const OWNER_POLL_MS = 100;
 
 /**
  * Starts the packaged PostgreSQL on `folder`, which it alone uses; takes over a server that a killed service left
@@ -36,14 +39,14 @@ const OWNER_LOCK_TRIES = 20;
  */
 export async function startBundledServer(
   folder: string,
-  { settings = {}, sync = true }: BundledServerOptions = {},
+  { settings = {}, sync = true, patienceMs = 2_000 }: BundledServerOptions = {},
 ): Promise<BundledServer> {
   const binaries = await findBinaries();
   const cluster = describeCluster(path.resolve(folder), serverAccount());
   await initialiseCluster(binaries, cluster, sync);
   const postmaster = await runPostmaster(binaries, cluster, settings);
   const connection = (database: string) => clusterConnection(cluster, database);
-  const owner = await takeOwnership(folder, postmaster, connection("postgres"));
+  const owner = await takeOwnership(folder, postmaster, connection("postgres"), patienceMs);
   return {
     ...postmaster,
     connection,
@@ -54,20 +57,25 @@ export async function startBundledServer(
   };
 }
 
-async function takeOwnership(folder: string, postmaster: Postmaster, connection: pg.ClientConfig) {
+async function takeOwnership(
+  folder: string,
+  postmaster: Postmaster,
+  connection: pg.ClientConfig,
+  patienceMs: number,
+): Promise<pg.Client> {
   const client = new pg.Client({ ...connection, application_name: "owner", keepAlive: true });
   client.on("error", () => {}); // the server went away: whoever queries it next reports that
   try {
     await client.connect();
-    // the backend of an owner that was just killed needs a moment to notice
-    for (let tries = 0; tries < OWNER_LOCK_TRIES; tries++) {
+    const deadline = Date.now() + patienceMs;
+    do {
       const { rows } = await client.query<{ mine: boolean }>(
         "select pg_try_advisory_lock($1::bigint) as mine",
         [OWNER_LOCK],
       );
       if (rows[0]?.mine) return client;
-      await client.query("select pg_sleep(0.1)");
-    }
+      await sleep(OWNER_POLL_MS);
+    } while (Date.now() < deadline);
   } catch (error) {
     await client.end().catch(() => {});
     await stopPostmaster(postmaster.pid);
