@@ -40,6 +40,11 @@ export const REFUSALS = {
     title: "The code is taken",
     remedy: "Choose a code that no other record of its kind in the club has.",
   },
+  "version-issued": {
+    status: 409,
+    title: "An issued timetable version stays as it is",
+    remedy: "Make a new version from it, change that one, and issue it in its turn.",
+  },
   "version-mismatch": {
     status: 412,
     title: "The record has changed since it was read",

@@ -1,5 +1,8 @@
 const SECONDS_A_DAY = 86_400;
 
+/** 99:59:59, the last reading of the layout clock that can be written without naming the day. */
+export const LAST_LAYOUT_SECOND = 359_999;
+
 /** Layout seconds since the timetable's midnight of a text that `layoutTime` accepts: `25:10` and `1:10+1` are 90 600. */
 export function parseLayoutTime(text: string): number {
   const [clock = "", days = "0"] = text.split("+");

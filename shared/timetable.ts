@@ -60,8 +60,19 @@ export const timetableVersion = z
   })
   .meta({ id: "TimetableVersion" });
 
+/** What a new version starts from. */
+export const newTimetableVersion = z
+  .strictObject({
+    from: z.int().min(1).max(LIMITS.versions).nullable().optional().meta({
+      description: "Number of the version whose trains it copies; left out, the last one; null, none.",
+    }),
+    note,
+  })
+  .meta({ id: "NewTimetableVersion" });
+
 export type PathEntry = z.output<typeof pathEntry>;
 export type MotivePower = z.output<typeof motivePower>;
 export type Train = z.output<typeof train>;
 export type Timetable = z.output<typeof timetable>;
 export type TimetableVersion = z.output<typeof timetableVersion>;
+export type NewTimetableVersion = z.output<typeof newTimetableVersion>;

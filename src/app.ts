@@ -2,6 +2,13 @@ import type { FastifyServerOptions } from "fastify";
 import { type DatabaseClient, ping } from "./database/client.ts";
 import { isUnavailable, isWriteConflict } from "./database/errors.ts";
 import { installCheck } from "./features/check/index.ts";
+import { installClubs } from "./features/clubs/index.ts";
+import { installHandsets } from "./features/handsets/index.ts";
+import { installLayout } from "./features/layout/index.ts";
+import { installMembers } from "./features/members/index.ts";
+import { installRoster } from "./features/roster/index.ts";
+import { installSessions } from "./features/sessions/index.ts";
+import { installTimetables } from "./features/timetables/index.ts";
 import { type Authorise, installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
 import type { Clock } from "./lib/clock.ts";
@@ -30,6 +37,13 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
     ping: () => ping(deps.database),
   });
   installAuthorisation(app, deps.authorise);
+  installClubs(app, deps);
+  installLayout(app, deps);
+  installRoster(app, deps);
+  installHandsets(app, deps);
+  installMembers(app, deps);
+  installTimetables(app, deps);
+  installSessions(app, deps);
   installCheck(app, deps);
   return app;
 }

@@ -8,6 +8,6 @@ import { entityTag } from "./preconditions.ts";
 export function isKnownToReader(request: FastifyRequest, version: number): boolean {
   const header = request.headers["if-none-match"]?.trim();
   if (header === undefined) return false;
-  const tags = header.match(/"[^"]*"/g) ?? [];
+  const tags: readonly string[] = header.match(/"[^"]*"/g) ?? [];
   return header === "*" || tags.includes(entityTag(version));
 }

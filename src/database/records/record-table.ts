@@ -11,7 +11,7 @@ export interface ClubScope {
 /** Where a collection's rows lie: their club, and the columns that all of them have in common. */
 export interface Scope {
   readonly club: ClubScope;
-  readonly columns: { readonly clubId: string } & Readonly<Record<string, string>>;
+  readonly columns: Readonly<Record<string, string>>;
 }
 
 export const clubScope = (club: ClubScope): Scope => ({ club, columns: { clubId: club.id } });

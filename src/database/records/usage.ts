@@ -1,8 +1,10 @@
+import { toWords } from "../../lib/words.ts";
 import type { Database } from "../client.ts";
 import { versionCode } from "./known-codes.ts";
 
 /** Kinds that something else refers to, so that they cannot vanish while it does. */
 export type UsedKind =
+  | "club"
   | "area"
   | "place"
   | "section"
@@ -24,6 +26,12 @@ const named = (noun: string, rows: readonly { readonly code: string }[]) =>
   rows.map(({ code }) => `${noun} ${code}`);
 
 const FINDERS = {
+  club: async (database, _, [code = ""]) => {
+    const found = await database.club.findUnique({ where: { code }, select: { _count: true } });
+    return Object.entries(found?._count ?? {})
+      .filter(([, count]) => count > 0)
+      .map(([kind, count]) => `its ${toWords(kind)} (${count})`);
+  },
   area: async (database, clubId, codes) => [
     ...named(
       "section",

@@ -1,0 +1,25 @@
+import type { DatabaseClient } from "../../database/client.ts";
+import type { HttpApp } from "../../http/bare-app.ts";
+import { installClubCollections } from "../../records/club-collections.ts";
+import type { RecordKind } from "../../records/record-kind.ts";
+import { commandSystemKind, controllerKind, districtKind, selectorKind, supplyKind } from "./feed-kinds.ts";
+import { areaKind, lineKind, linkKind, placeKind, sectionKind } from "./track-kinds.ts";
+
+/** The railway, each kind after those that it refers to. */
+export const layoutKinds = [
+  areaKind,
+  placeKind,
+  lineKind,
+  commandSystemKind,
+  supplyKind,
+  districtKind,
+  sectionKind,
+  linkKind,
+  controllerKind,
+  selectorKind,
+] as const satisfies readonly RecordKind[];
+
+/** The records of the railway. */
+export function installLayout(app: HttpApp, { database }: { readonly database: DatabaseClient }): void {
+  installClubCollections(app, database, "layout", layoutKinds);
+}

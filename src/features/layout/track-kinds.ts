@@ -1,0 +1,94 @@
+import type { Area, Line, Link, Place, Section } from "../../../shared/layout.ts";
+import { area, line, link, place, section } from "../../../shared/layout.ts";
+import { LIMITS } from "../../../shared/limits.ts";
+import { code } from "../../../shared/units.ts";
+import { areaTable, lineTable, linkTable, placeTable, sectionTable } from "../../database/records/track.ts";
+import type { RecordKind, Reference } from "../../records/record-kind.ts";
+import { CHANGEOVER_NEEDS_BOTH, joinsItself } from "./errors.ts";
+
+export const areaKind: RecordKind<Area> = {
+  one: "area",
+  many: "areas",
+  about: "An area is a part of the railway that a session runs analog or digital as one.",
+  schema: area,
+  table: areaTable,
+  most: LIMITS.areas,
+  used: "area",
+};
+
+export const placeKind: RecordKind<Place> = {
+  one: "place",
+  many: "places",
+  about: "A place is a timing point: a station, junction or staging yard.",
+  schema: place,
+  table: placeTable,
+  most: LIMITS.places,
+  used: "place",
+};
+
+export const lineKind: RecordKind<Line> = {
+  one: "line",
+  many: "lines",
+  about: "A line lists its places with their distance: the upright axis of a train graph.",
+  schema: line,
+  table: lineTable,
+  most: LIMITS.lines,
+  references: (body) =>
+    body.stops.map(
+      ({ place: stop }, at): Reference => ({ to: "place", code: stop, path: ["stops", at, "place"] }),
+    ),
+};
+
+export const sectionKind: RecordKind<Section> = {
+  one: "section",
+  many: "sections",
+  about: "A section is a length of track that is fed, occupied and passed as one.",
+  schema: section,
+  table: sectionTable,
+  most: LIMITS.sections,
+  used: "section",
+  filters: {
+    area: {
+      schema: code.meta({ description: "Only those of this area." }),
+      where: (areaCode: string) => ({ areaCode }),
+    },
+    district: {
+      schema: code.meta({ description: "Only those that this power district feeds." }),
+      where: (districtCode: string) => ({ districtCode }),
+    },
+    place: {
+      schema: code.meta({ description: "Only those at this place." }),
+      where: (placeCode: string) => ({ placeCode }),
+    },
+  },
+  references: (body) => {
+    const references: Reference[] = [{ to: "area", code: body.area, path: ["area"] }];
+    if (body.place !== null) references.push({ to: "place", code: body.place, path: ["place"] });
+    if (body.district !== null) references.push({ to: "district", code: body.district, path: ["district"] });
+    return references;
+  },
+  flaws: (body) =>
+    body.changeover && body.wiring !== "both"
+      ? [{ path: ["changeover"], detail: CHANGEOVER_NEEDS_BOTH }]
+      : [],
+};
+
+export const linkKind: RecordKind<Link> = {
+  one: "link",
+  many: "links",
+  about: "A link says that two sections join, so that a train passes from one to the other.",
+  schema: link,
+  table: linkTable,
+  most: LIMITS.links,
+  filters: {
+    section: {
+      schema: code.meta({ description: "Only those from or to this section." }),
+      where: (section: string) => ({ OR: [{ fromCode: section }, { toCode: section }] }),
+    },
+  },
+  references: (body) => [
+    { to: "section", code: body.from, path: ["from"] },
+    { to: "section", code: body.to, path: ["to"] },
+  ],
+  flaws: (body) => (body.from === body.to ? [{ path: ["to"], detail: joinsItself(body.from) }] : []),
+};

@@ -1,0 +1,56 @@
+import { z } from "zod";
+import { LIMITS } from "../../../shared/limits.ts";
+import { type Session, session } from "../../../shared/sessions.ts";
+import type { Database } from "../../database/client.ts";
+import { versionCode } from "../../database/records/known-codes.ts";
+import { readRecords } from "../../database/records/read-records.ts";
+import type { Scope } from "../../database/records/record-table.ts";
+import { sessionTable } from "../../database/records/sessions.ts";
+import { readWallTime } from "../../lib/wall-time.ts";
+import type { RecordKind, Reference } from "../../records/record-kind.ts";
+import { findOverlaps, findSessionFlaws } from "./slot-flaws.ts";
+
+const instant = z.iso.datetime({ offset: true });
+
+export const sessionKind: RecordKind<Session> = {
+  one: "session",
+  many: "sessions",
+  about:
+    "An operating session is one night: its slots, the timetable version each runs, and how each area is run. Slots of a club never overlap.",
+  schema: session,
+  table: sessionTable,
+  most: LIMITS.sessions,
+  filters: {
+    from: {
+      schema: instant.meta({ description: "Only those not over at this instant, `2027-03-01T00:00:00Z`." }),
+      where: (from: string) => ({ slots: { some: { endsAt: { gt: new Date(from) } } } }),
+    },
+    to: {
+      schema: instant.meta({ description: "Only those that begin before this instant." }),
+      where: (to: string) => ({ slots: { some: { startsAt: { lt: new Date(to) } } } }),
+    },
+  },
+  references: (body) => [
+    ...body.areas.map(({ area }, at): Reference => ({ to: "area", code: area, path: ["areas", at, "area"] })),
+    ...body.slots.map(
+      ({ timetable, timetableVersion }, at): Reference => ({
+        to: "timetableVersion",
+        code: versionCode(timetable, timetableVersion),
+        path: ["slots", at, "timetableVersion"],
+      }),
+    ),
+  ],
+  flaws: findSessionFlaws,
+  clashes: findOverlaps,
+  rivals: readRivals,
+};
+
+/** Sessions with a slot in the time from this session's first start to its last end. */
+async function readRivals(database: Database, scope: Scope, body: Session) {
+  const times = body.slots.flatMap(({ startsAt, endsAt }) =>
+    [startsAt, endsAt].map((text) => readWallTime(text, scope.club.timeZone)),
+  );
+  const ms = times.map((time) => ("instant" in time ? time.instant.getTime() : Number.NaN));
+  const within = { startsAt: { lt: new Date(Math.max(...ms)) }, endsAt: { gt: new Date(Math.min(...ms)) } };
+  return readRecords(database, sessionTable, scope, { where: { slots: { some: within } } });
+}
