@@ -32,5 +32,9 @@ export const handsets: Handset[] = [
     owner: "Jorvald Pinnerton",
   }),
   handsetOf("F1", "Yard panel handset", "fixed", { places: ["YARD"] }),
-  handsetOf("F2", "Junction panel handset", "fixed", { places: ["VENN"], state: "faulty", note: "Its keys stick." }),
+  handsetOf("F2", "Junction panel handset", "fixed", {
+    places: ["VENN"],
+    state: "faulty",
+    note: "Its keys stick.",
+  }),
 ];

@@ -14,7 +14,7 @@ function person(code: string, name: string, passedFor: string[], more: Partial<M
 
 /** Sixteen invented people. */
 export const members: Member[] = [
-  person("fd", "Fenella Durrowby", [MAIN, BRANCH, YARD, PANEL], { note: "Layout owner." }),
+  person("fd", "Fenella Dunnaby", [MAIN, BRANCH, YARD, PANEL], { note: "Layout owner." }),
   person("it", "Ivo Thackermere", [BRANCH, PANEL]),
   person("os", "Orsolya Sallowfield", [MAIN, BRANCH, PANEL], { note: "Secretary." }),
   person("qb", "Quentric Balmoss", [MAIN, YARD]),

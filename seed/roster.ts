@@ -34,7 +34,7 @@ function engine(
 
 /** Currents in mA: common practice for H0 (can motor 100–500 running, open-frame 400–1,000), no standard gives any. */
 export const locomotives: Locomotive[] = [
-  engine("4601", "Express engine Lady Orrell", 260, [380, 140, 1_150, 450], [MEASURED], { maxSpeedKmh: 120 }),
+  engine("4601", "Express engine Lady Ambrel", 260, [380, 140, 1_150, 450], [MEASURED], { maxSpeedKmh: 120 }),
   engine("4602", "Express engine Sir Tobit", 260, [360, 130, 1_100, 430], [MEASURED], { maxSpeedKmh: 120 }),
   engine("4603", "Mixed-traffic engine", 240, [330, 110, 1_000, 400], [MEASURED, LEAFLET], {
     maxSpeedKmh: 100,
@@ -47,24 +47,29 @@ export const locomotives: Locomotive[] = [
   engine("2801", "Heavy goods engine", 240, [350, 120, 1_050, 420], [MEASURED], { maxSpeedKmh: 80 }),
   engine("2802", "Goods engine", 230, [340, 110, 1_050, 400], [MEASURED, LEAFLET], { maxSpeedKmh: 80 }),
   engine("2803", "Yard engine", 150, [260, 100, 900, 300], [MEASURED], { maxSpeedKmh: 60 }),
-  engine("R52", "Railcar", 260, [250, 100, 850, 300], [MEASURED], {
+  engine("R52", "Railcar", 260, [310, 100, 900, 350], [MEASURED], {
     maxSpeedKmh: 80,
     note: "Interior lights are in its running and standing figures.",
   }),
   engine("T31", "Branch tank engine, black", 130, [420, 100, 1_200, 350], [MEASURED], { maxSpeedKmh: 80 }),
-  engine("T32", "Branch tank engine, green", 130, [410, 100, 1_200, 350], [LEAFLET], { maxSpeedKmh: 80 }),
+  engine("T32", "Branch tank engine, green", 130, [500, 100, 1_400, 400], [LEAFLET], { maxSpeedKmh: 80 }),
   engine("T33", "Branch tank engine, red", 140, [490, 110, 1_350, 400], [MEASURED, RULE], {
     maxSpeedKmh: 80,
   }),
   engine("V11", "Vintage engine Marigold", 200, [620, 100, 2_200, 600], [MEASURED, RULE], {
     maxSpeedKmh: 80,
-    owner: "Fenella Durrowby",
+    owner: "Fenella Dunnaby",
     note: "Open-frame motor.",
   }),
-  engine("V12", "Vintage engine Celandine", 200, [780, 100, 2_400, 650], [MEASURED, RULE], {
+  engine("V12", "Vintage engine Celandine", 200, [920, 100, 2_700, 750], [MEASURED, RULE], {
     maxSpeedKmh: 80,
-    owner: "Fenella Durrowby",
+    owner: "Fenella Dunnaby",
     note: "Open-frame motor.",
+  }),
+  engine("V13", "Vintage engine Speedwell", 180, [650, 100, 2_200, 600], [RULE], {
+    maxSpeedKmh: 70,
+    owner: "Ivo Thackermere",
+    note: "Open-frame motor, not measured yet.",
   }),
   engine("A21", "Quay tank engine Cormorant", 140, [650, 0, 2_300, 650], [MEASURED], {
     maxSpeedKmh: 60,
@@ -74,7 +79,7 @@ export const locomotives: Locomotive[] = [
     maxSpeedKmh: 60,
     note: "Open-frame motor, no decoder: never onto digital track.",
   }),
-  engine("A23", "Saddle tank Dunlin", 110, [300, 0, 1_000, 300], [RULE], {
+  engine("A23", "Saddle tank Dunlin", 110, [410, 0, 1_400, 400], [RULE], {
     maxSpeedKmh: 50,
     owner: "Ivo Thackermere",
     note: "No decoder: never onto digital track.",
@@ -98,6 +103,7 @@ const ADDRESSES: readonly (readonly [locomotive: string, address: number, analog
   ["T33", 33, true],
   ["V11", 11, false],
   ["V12", 12, true],
+  ["V13", 13, false],
 ];
 
 export const decoders: z.input<typeof decoder>[] = [
@@ -137,7 +143,7 @@ export const rakes: Rake[] = [
   rakeOf("C4", "Local coaches, green", 780, 3, 180, MEASURED, { note: "One bulb of 60 mA a coach." }),
   rakeOf("C5", "Local coaches, teak", 780, 3, 230, MEASURED, { note: "Bulbs." }),
   rakeOf("C6", "Vintage coaches", 760, 4, 280, MEASURED, {
-    owner: "Fenella Durrowby",
+    owner: "Fenella Dunnaby",
     note: "Oil-lamp bulbs of 70 mA.",
   }),
   rakeOf("BR1", "Branch coaches, lit", 420, 2, 240, MEASURED, { note: "Two bulbs of 60 mA a coach." }),
@@ -147,7 +153,7 @@ export const rakes: Rake[] = [
   rakeOf("G2", "Mixed goods", 1_180, 10, 0, MEASURED),
   rakeOf("G3", "Tank wagons", 1_060, 8, 0, MEASURED),
   rakeOf("G4", "Parcels vans", 380, 3, 0, MEASURED),
-  rakeOf("M1", "Mail vans", 1_000, 4, 40, RULE, { note: "LEDs over the sorting tables." }),
+  rakeOf("M1", "Mail vans", 1_000, 4, 30, RULE, { note: "LEDs over the sorting tables." }),
 ];
 
 export const demoRoster: z.input<typeof rosterDocument> = { locomotives, decoders, rakes };

@@ -5,7 +5,13 @@ type Section = z.input<typeof section>;
 
 const MAIN = { area: "main", wiring: "digital" } as const;
 
-function openLine(code: string, name: string, lengthMm: number, district: string, maxSpeedKmh: number): Section {
+function openLine(
+  code: string,
+  name: string,
+  lengthMm: number,
+  district: string,
+  maxSpeedKmh: number,
+): Section {
   return { ...MAIN, code, name, use: "line", lengthMm, district, maxSpeedKmh };
 }
 

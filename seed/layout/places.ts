@@ -11,7 +11,11 @@ export const places: z.input<typeof place>[] = [
   { code: "YARD", name: "Hesperwick yard", note: "Two long roads and the engine shed." },
   { code: "HESP", name: "Hesperwick" },
   { code: "VENN", name: "Vennagate Junction", note: "The double line ends; the branch begins." },
-  { code: "PELL", name: "Pellaby", note: "Passing place on the single line. Its two roads differ in length." },
+  {
+    code: "PELL",
+    name: "Pellaby",
+    note: "Passing place on the single line. Its two roads differ in length.",
+  },
   { code: "EAST", name: "East staging", note: "Six roads in the far corner, stocked by hand." },
   { code: "LARK", name: "Larkmoss" },
   { code: "MILL", name: "Millorne" },

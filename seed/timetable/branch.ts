@@ -18,16 +18,46 @@ const RAILCAR: readonly WorkingRow[] = [
   ["2R02", "Millorne railcar 1, back", "R52", "", "M2/7:46 LM1/7:50-7:51 V3/7:54-7:58 H3/8:02"],
   ["2R03", "Millorne railcar 2, out", "R52", "", "H3/8:47 V3/8:51-8:54 LM2/8:56:30-8:57 M2/9:01"],
   ["2R04", "Millorne railcar 2, back", "R52", "", "M2/9:12 LM2/9:16-9:16:30 V3/9:19-9:23 H3/9:27"],
-  ["2R05", "Millorne railcar 3, out", "R52", "", "H3/10:36 V3/10:40-10:45 LM2/10:47:30-10:48 M2/10:52"],
+  ["2R05", "Millorne railcar 3, out", "R52", "", "H3/10:36 V3/10:40-10:47 LM2/10:49:30-10:50 M2/10:54"],
 ];
 
 /** Through trains, pushed on the way back so that the engine need not run round in the bay. */
 const THROUGH: readonly WorkingRow[] = [
-  ["2T01", "Quay through train 1, out", "T31", "BR1", "H4/7:38 V3/7:42-7:47 LM2/7:49:30-7:51 M1/7:55-7:58 T2/8:02"],
-  ["2T02", "Quay through train 1, back", "T31/rear", "BR1", "T2/8:24 M2/8:28-8:31 LM2/8:35-8:35:30 V3/8:38-8:46 H4/8:50"],
-  ["2T03", "Quay through train 2, out", "T31", "BR1", "H4/9:40 V3/9:44-9:49 LM2/9:51:30-9:52 M2/9:56-9:59 T2/10:03"],
-  ["2T04", "Quay through train 2, back", "T31/rear", "BR1", "T2/10:16 M2/10:20-10:23 LM2/10:27-10:27:30 V3/10:30-10:34 H4/10:38"],
-  ["2T05", "Quay through train 3, out", "T31", "BR1", "H4/11:14 V3/11:18-11:22 LM2/11:24:30-11:26:30 M1/11:30:30-11:33:30 T2/11:37:30"],
+  [
+    "2T01",
+    "Quay through train 1, out",
+    "T31",
+    "BR1",
+    "H4/7:38 V3/7:42-7:47 LM2/7:49:30-7:51 M1/7:55-7:58 T2/8:02",
+  ],
+  [
+    "2T02",
+    "Quay through train 1, back",
+    "T31/rear",
+    "BR1",
+    "T2/8:24 M2/8:28-8:31 LM2/8:35-8:35:30 V3/8:38-8:46 H4/8:50",
+  ],
+  [
+    "2T03",
+    "Quay through train 2, out",
+    "T31",
+    "BR1",
+    "H4/9:40 V3/9:44-9:49 LM2/9:51:30-9:52 M2/9:56-9:59 T2/10:03",
+  ],
+  [
+    "2T04",
+    "Quay through train 2, back",
+    "T31/rear",
+    "BR1",
+    "T2/10:16 M2/10:20-10:23 LM2/10:27-10:27:30 V3/10:30-10:32 H4/10:36",
+  ],
+  [
+    "2T05",
+    "Quay through train 3, out",
+    "T31",
+    "BR1",
+    "H4/11:14 V3/11:18-11:22 LM2/11:24:30-11:26:30 M1/11:30:30-11:33:30 T2/11:37:30",
+  ],
 ];
 
 const BRANCH_GOODS: readonly WorkingRow[] = [
@@ -38,7 +68,17 @@ const BRANCH_GOODS: readonly WorkingRow[] = [
 
 export const branchWorkings: Working[] = [
   ...toWorkings(SHUTTLES, { priority: 3, earlierMinutes: 3, laterMinutes: 8, requires: ["branch"] }),
-  ...toWorkings(RAILCAR, { priority: 5, earlierMinutes: 5, laterMinutes: 10, requires: ["main line", "branch"] }),
-  ...toWorkings(THROUGH, { priority: 3, earlierMinutes: 5, laterMinutes: 10, requires: ["main line", "branch"] }),
+  ...toWorkings(RAILCAR, {
+    priority: 5,
+    earlierMinutes: 5,
+    laterMinutes: 10,
+    requires: ["main line", "branch"],
+  }),
+  ...toWorkings(THROUGH, {
+    priority: 3,
+    earlierMinutes: 5,
+    laterMinutes: 10,
+    requires: ["main line", "branch"],
+  }),
   ...toWorkings(BRANCH_GOODS, { priority: 6, earlierMinutes: 10, laterMinutes: 20, requires: ["branch"] }),
 ];

@@ -14,6 +14,8 @@ export interface Working {
   readonly rakes: string;
   /** Calls: `W1/6:50 H1/6:54-6:56 V1/7:00 E1/7:09`; see toPath. */
   readonly calls: string;
+  /** Where it is not the sum of its stock. */
+  readonly lengthMm?: number;
   readonly priority?: number;
   readonly earlierMinutes?: number;
   readonly laterMinutes?: number;

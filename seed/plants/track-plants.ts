@@ -1,0 +1,77 @@
+import type { Plant } from "./plant.ts";
+
+/** Faults of paths, roads and times. */
+export const trackPlants: readonly Plant[] = [
+  {
+    finding: "section-clash",
+    working: "2S04",
+    change: { calls: "E3/8:26 P2/8:31-8:32:30 V2/8:37:30-8:42:30 H2/8:47-8:49:30 W3/8:54" },
+    what: "leaves Pellaby at 8:32:30 and no longer waits for 1A03",
+    why: "both are on the single line between the junction and Pellaby, head to head",
+    shows: { trains: ["1A03", "2S04"], sections: ["SL2"] },
+  },
+  {
+    finding: "shared-section-too-full",
+    working: "3G07",
+    change: { calls: "W1/10:24 HY1/10:31" },
+    what: "is sent to yard road 1 instead of road 2",
+    why: "the mineral wagons stand there: together they are longer than the road",
+    shows: { sections: ["HY1"] },
+  },
+  {
+    finding: "path-not-linked",
+    working: "1M01",
+    change: { calls: "W6/10:05 H4/10:09-10:15 V1/10:22 P1/10:26:30 E5/10:31" },
+    what: "calls at Hesperwick in the bay",
+    why: "the bay has no points to the line from the west",
+    shows: { trains: ["1M01"], sections: ["DW2", "H4"] },
+  },
+  {
+    finding: "path-times-backwards",
+    working: "2S08",
+    change: { calls: "E2/11:15 P2/11:20-11:21:30 V2/11:16:30-11:28 H2/11:32:30-11:35 W6/11:39:30" },
+    what: "has 11:16:30 written for 11:26:30 at the junction",
+    why: "it would reach the junction before it leaves Pellaby",
+    shows: { trains: ["2S08"] },
+  },
+  {
+    finding: "path-too-fast",
+    working: "1A05",
+    change: { calls: "W1/9:20 H1/9:24-9:27:30 V1/9:30 P1/9:34:30 E1/9:39" },
+    what: "leaves Hesperwick a minute and a half later and passes the junction at the same time",
+    why: "that needs more than the line's 90 km/h",
+    shows: { trains: ["1A05"] },
+  },
+  {
+    finding: "path-section-not-fed",
+    working: "2S06",
+    change: { calls: "E3/10:08 PX/10:13-10:14:30 V2/10:19:30-10:21 H2/10:25:30-10:28 W4/10:32:30" },
+    what: "calls at Pellaby in the new loop",
+    why: "no feed is connected there yet",
+    shows: { trains: ["2S06"], sections: ["PX"] },
+  },
+  {
+    finding: "path-no-changeover",
+    working: "2T04",
+    change: { calls: "T2/10:16 M2/10:20-10:23 LM2/10:27-10:27:30 V3/10:31 H4/10:36" },
+    what: "passes the junction without standing in the changeover platform",
+    why: "the platform can be switched from analog to digital only while a train stands in it",
+    shows: { trains: ["2T04"] },
+  },
+  {
+    finding: "train-longer-than-road",
+    working: "2S05",
+    change: { rakes: "C2 G4", placedAt: "9:30", removedAt: "10:10" },
+    what: "takes three parcels vans along",
+    why: "so long it does not clear the points behind platform 1 at Pellaby",
+    shows: { trains: ["2S05"], sections: ["P1"] },
+  },
+  {
+    finding: "train-outside-slot",
+    working: "1M02",
+    change: { calls: "E5/11:52 P2/11:56:30 V2/12:01 H2/12:05" },
+    what: "runs twelve minutes later",
+    why: "the night's clock stops at 12:00",
+    shows: { trains: ["1M02"] },
+  },
+];
