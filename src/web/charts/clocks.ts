@@ -18,7 +18,7 @@ export interface Clocks {
   toMs(layoutSeconds: number): number;
   /** The nearest whole layout second, in ms: what an address can hold. */
   snap(ms: number): number;
-  /** `19:42:10`, cut to whole layout seconds. */
+  /** `19:42:10`, to the nearest whole layout second. */
   layoutText(ms: number): string;
   /** `20:55:32` in the club's zone, or `+1:25:32` from the start for a plan without a date. */
   roomText(ms: number): string;
@@ -35,7 +35,7 @@ function sinceStart(ms: number): string {
 }
 
 function layoutClockText(layoutSeconds: number): string {
-  const whole = Math.floor(layoutSeconds + 1e-6);
+  const whole = Math.round(layoutSeconds);
   return whole < 0 ? `−${toLayoutTimeText(-whole)}` : toLayoutTimeText(whole);
 }
 

@@ -13,15 +13,14 @@ export interface Tick {
   readonly label: string;
 }
 
-/** Steps that read well on a clock, in seconds: from 10 seconds to a day. */
-const CLOCK_STEPS = [
-  10, 30, 60, 120, 300, 600, 900, 1_200, 1_800, 3_600, 7_200, 10_800, 21_600, 43_200, 86_400,
-];
+const SECONDS_A_DAY = 86_400;
+/** Steps that read well on a clock, in seconds: from 10 seconds to half a day; beyond come whole days. */
+const CLOCK_STEPS = [10, 30, 60, 120, 300, 600, 900, 1_200, 1_800, 3_600, 7_200, 10_800, 21_600, 43_200];
 
 /** The finest step that puts at most `most` ticks over `seconds`. */
 function clockStep(seconds: number, most: number): number {
-  const coarsest = CLOCK_STEPS.at(-1) ?? 86_400;
-  return CLOCK_STEPS.find((step) => seconds / step <= most) ?? coarsest;
+  const step = CLOCK_STEPS.find((s) => seconds / s <= most);
+  return step ?? Math.ceil(seconds / most / SECONDS_A_DAY) * SECONDS_A_DAY;
 }
 
 /**

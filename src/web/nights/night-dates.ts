@@ -2,7 +2,8 @@ import type { Session } from "../../../shared/sessions.ts";
 
 /** Date and hours of a slot as the club room's wall shows them. */
 export interface SlotDates {
-  /** `Saturday 27 March 2027`. */
+  readonly weekday: string;
+  /** `27 March 2027`. */
   readonly date: string;
   /** `19:00–22:00`. */
   readonly hours: string;
@@ -11,11 +12,12 @@ export interface SlotDates {
 export function slotDates(slot: Session["slots"][number], timeZone: string): SlotDates {
   const zoned = (options: Intl.DateTimeFormatOptions) =>
     new Intl.DateTimeFormat("en-GB", { ...options, timeZone });
-  const date = zoned({ weekday: "long", day: "numeric", month: "long", year: "numeric" });
+  const date = zoned({ day: "numeric", month: "long", year: "numeric" });
   const hours = zoned({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
   const [start, end] = [new Date(slot.startsAt), new Date(slot.endsAt)];
   return {
-    date: date.format(start).replace(",", ""),
+    weekday: zoned({ weekday: "long" }).format(start),
+    date: date.format(start),
     hours: `${hours.format(start)}–${hours.format(end)}`,
   };
 }

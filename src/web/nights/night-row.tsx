@@ -19,24 +19,29 @@ function areasText({ areas }: Session): string {
 /** One night with its slots, each with its verdict. */
 export function NightRow({ club, session }: NightRowProps) {
   const first = session.slots[0];
+  const dates = first ? slotDates(first, club.timeZone) : null;
   return (
     <li class="night">
-      <h2>{session.name}</h2>
-      <p class="night-facts">
-        {first && slotDates(first, club.timeZone).date} · layout clock {session.clockRatio} times as fast ·{" "}
-        {areasText(session)}
+      <p class="night-date">
+        <span class="weekday">{dates?.weekday}</span> {dates?.date}
       </p>
-      <ul class="slots">
-        {session.slots.map((slot) => (
-          <li key={slot.code} class="slot">
-            <a href={planAddress(club.code, session.code, slot.code)}>{slot.name}</a>
-            <span class="slot-hours">
-              {slotDates(slot, club.timeZone).hours} · layout from {slot.layoutStart}
-            </span>
-            <SlotVerdict club={club.code} session={session.code} slot={slot.code} />
-          </li>
-        ))}
-      </ul>
+      <div>
+        <h2>{session.name}</h2>
+        <p class="night-facts">
+          Layout clock {session.clockRatio} times as fast; {areasText(session)}
+        </p>
+        <ul class="slots">
+          {session.slots.map((slot) => (
+            <li key={slot.code} class="slot">
+              <a href={planAddress(club.code, session.code, slot.code)}>{slot.name}</a>
+              <span class="slot-hours">
+                {slotDates(slot, club.timeZone).hours} · layout from {slot.layoutStart}
+              </span>
+              <SlotVerdict club={club.code} session={session.code} slot={slot.code} />
+            </li>
+          ))}
+        </ul>
+      </div>
     </li>
   );
 }

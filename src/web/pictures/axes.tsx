@@ -1,24 +1,29 @@
-import { layoutTicks, roomTicks } from "../charts/ticks.ts";
+import { layoutTicks, roomTicks, type Tick } from "../charts/ticks.ts";
 import { useLooking } from "./stage.ts";
 
 /** A clock reading takes about this much of an axis, px. */
 const READING_PX = 62;
+/** The axis's name ends here on a narrow stage, with half a reading's width added; px. */
+const NAME_END_PX = 62;
 
 /** Readings of the layout clock along the upper edge. */
 export function LayoutAxis() {
   const { view, stage } = useLooking();
   const x = stage.x.value;
   const most = (stage.right.value - stage.left.value) / READING_PX;
+  const isClear = ({ at }: Tick) => x(at) >= NAME_END_PX;
   return (
     <g class="axis">
       <text class="axis-name" x="0" y="14">
         {stage.isNarrow.value ? "layout" : "layout time"}
       </text>
-      {layoutTicks(view.window.value, view.clocks, most).map(({ at, label }) => (
-        <text key={at} x={x(at)} y="14" text-anchor="middle">
-          {label}
-        </text>
-      ))}
+      {layoutTicks(view.window.value, view.clocks, most)
+        .filter(isClear)
+        .map(({ at, label }) => (
+          <text key={at} x={x(at)} y="14" text-anchor="middle">
+            {label}
+          </text>
+        ))}
     </g>
   );
 }
@@ -39,16 +44,19 @@ export function RoomAxis({ top }: { readonly top: number }) {
   const { view, stage } = useLooking();
   const x = stage.x.value;
   const most = (stage.right.value - stage.left.value) / READING_PX;
+  const isClear = ({ at }: Tick) => x(at) >= NAME_END_PX;
   return (
     <g class="axis axis-room">
       <text class="axis-name" x="0" y={top + 15}>
         {stage.isNarrow.value ? "room" : "room clock"}
       </text>
-      {roomTicks(view.window.value, view.clocks, most).map(({ at, label }) => (
-        <text key={at} x={x(at)} y={top + 15} text-anchor="middle">
-          {label}
-        </text>
-      ))}
+      {roomTicks(view.window.value, view.clocks, most)
+        .filter(isClear)
+        .map(({ at, label }) => (
+          <text key={at} x={x(at)} y={top + 15} text-anchor="middle">
+            {label}
+          </text>
+        ))}
     </g>
   );
 }

@@ -2,7 +2,7 @@ import { concerns, FEED_KINDS, FEED_WORDS, type Feed, feedsOf, strain } from "..
 import { amps, percent } from "../plan/figures.ts";
 import { useLooking } from "./stage.ts";
 
-/** Every feed's peak against its limit, the least headroom first in each kind; a row leads to its picture. */
+/** Every working feed's peak against its limit, the least headroom first in each kind; a row leads to its picture. */
 export function HeadroomTable() {
   const { view } = useLooking();
   const widest = Math.max(1.1, ...FEED_KINDS.flatMap((kind) => feedsOf(kind, view.report).map(strain)));
@@ -26,9 +26,11 @@ export function HeadroomTable() {
       </thead>
       {FEED_KINDS.map((kind) => (
         <tbody key={kind} aria-label={FEED_WORDS[kind].plural}>
-          {feedsOf(kind, view.report).map((feed) => (
-            <HeadroomRow key={feed.id} feed={feed} widest={widest} />
-          ))}
+          {feedsOf(kind, view.report)
+            .filter(({ load }) => load.peakMa > 0)
+            .map((feed) => (
+              <HeadroomRow key={feed.id} feed={feed} widest={widest} />
+            ))}
         </tbody>
       ))}
     </table>
@@ -43,14 +45,16 @@ function HeadroomRow({ feed, widest }: { readonly feed: Feed; readonly widest: n
   const free = 1 - strain(feed);
   return (
     <tr class={isConcerned ? "row-concerned" : undefined}>
-      <th scope="row">{load.peakMa > 0 ? <a href={`#${encodeURIComponent(id)}`}>{title}</a> : title}</th>
+      <th scope="row">
+        <a href={`#${encodeURIComponent(id)}`}>{title}</a>
+      </th>
       <td class="headroom-bar">
         <StrainBar feed={feed} widest={widest} />
       </td>
       <td class="figure">
         {amps(load.peakMa)} <span class="quiet">of {amps(load.limitMa)}</span>
       </td>
-      <td class="figure wide-only">{load.peakMa > 0 ? load.peakLayout : "–"}</td>
+      <td class="figure wide-only">{load.peakLayout}</td>
       <td class="figure">{free < 0 ? `−${percent(-free)}` : percent(free)}</td>
     </tr>
   );

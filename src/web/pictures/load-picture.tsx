@@ -13,8 +13,8 @@ import { Plot } from "./plot.tsx";
 import { useLooking } from "./stage.ts";
 
 const HEIGHT = 132;
-/** Room over the highest mark for its words, px. */
-const HEAD_ROOM = 18;
+/** Room over the highest mark for its words, and under zero for half its figure; px. */
+const [HEAD_ROOM, FOOT_ROOM] = [18, 6];
 
 function statement({ title, load }: Feed): string {
   return `${title} peaks at ${amps(load.peakMa)} of ${amps(load.limitMa)} at ${load.peakLayout}`;
@@ -88,7 +88,7 @@ function LoadMarks({ feed }: { readonly feed: Feed }) {
   const x = stage.x.value;
   const window = view.window.value;
   const top = Math.max(load.limitMa, load.peakMa);
-  const y = useMemo(() => scaleLinear([0, top], [HEIGHT - 1, HEAD_ROOM]), [top]);
+  const y = useMemo(() => scaleLinear([0, top], [HEIGHT - FOOT_ROOM, HEAD_ROOM]), [top]);
   const paths = useMemo(
     () => ({
       under: stepArea(load.curve, 0, window, x, y),

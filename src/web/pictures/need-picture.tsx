@@ -14,7 +14,8 @@ import { Plot } from "./plot.tsx";
 import { useLooking } from "./stage.ts";
 
 const HEIGHT = 104;
-const HEAD_ROOM = 18;
+/** Room over the highest mark for its words, and under zero for half its figure; px. */
+const [HEAD_ROOM, FOOT_ROOM] = [18, 6];
 
 function statement(title: string, need: NeedReport): string {
   if (need.peak === 0) return `${title}: none needed in this slot`;
@@ -85,7 +86,7 @@ function NeedMarks({ need, unit }: { readonly need: NeedReport; readonly unit: s
   const x = stage.x.value;
   const window = view.window.value;
   const top = Math.max(1, need.stock, need.peak);
-  const y = useMemo(() => scaleLinear([0, top], [HEIGHT - 1, HEAD_ROOM]), [top]);
+  const y = useMemo(() => scaleLinear([0, top], [HEIGHT - FOOT_ROOM, HEAD_ROOM]), [top]);
   const moment = view.moment.value;
   const isShown = moment >= window.fromMs && moment <= window.toMs;
   const line = useMemo(() => stepLine(need.curve, window, x, y), [need, window, x, y]);

@@ -6,7 +6,7 @@ import { LoadPicture } from "../pictures/load-picture.tsx";
 import { NeedPicture } from "../pictures/need-picture.tsx";
 import { OccupationPicture } from "../pictures/occupation-picture.tsx";
 import { useLooking } from "../pictures/stage.ts";
-import { FEED_KINDS, FEED_WORDS, type FeedKind, feedsOf } from "./feeds.ts";
+import { allFeeds, FEED_KINDS, FEED_WORDS, type FeedKind, feedsOf } from "./feeds.ts";
 import { listed } from "./figures.ts";
 import { needsOf } from "./needs.ts";
 
@@ -18,6 +18,9 @@ export function Pictures() {
   const { view, stage } = useLooking();
   const { report } = view;
   if (stage.width.value === 0) return null;
+  const idle = allFeeds(report)
+    .filter(({ load }) => load.peakMa === 0)
+    .map(({ title }) => title);
   const hasAnalog = report.analog.runs.length > 0;
   return (
     <>
@@ -33,6 +36,7 @@ export function Pictures() {
         {FEED_KINDS.map((kind) => (
           <Feeds key={kind} kind={kind} />
         ))}
+        {idle.length > 0 && <p class="idle quiet">Feeding nothing in this slot: {listed(idle)}.</p>}
       </section>
       <section id="occupation" aria-labelledby="occupation-heading">
         <h2 id="occupation-heading">Sections</h2>
@@ -52,9 +56,7 @@ export function Pictures() {
 function Feeds({ kind }: { readonly kind: FeedKind }) {
   const { view } = useLooking();
   const [most, setMost] = useState(FEEDS_AT_ONCE);
-  const all = feedsOf(kind, view.report);
-  const feeds = all.filter(({ load }) => load.peakMa > 0);
-  const idle = all.filter(({ load }) => load.peakMa === 0).map(({ title }) => title);
+  const feeds = feedsOf(kind, view.report).filter(({ load }) => load.peakMa > 0);
   return (
     <>
       {feeds.slice(0, most).map((feed) => (
@@ -65,7 +67,6 @@ function Feeds({ kind }: { readonly kind: FeedKind }) {
           Show the other {feeds.length - most} {FEED_WORDS[kind].plural.toLowerCase()}
         </button>
       )}
-      {idle.length > 0 && <p class="idle quiet">Feeding nothing in this slot: {listed(idle)}.</p>}
     </>
   );
 }

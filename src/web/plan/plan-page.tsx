@@ -68,7 +68,7 @@ function WhichSlot({ club, code, session, slot }: WhichSlotProps) {
       {dates && here && session && (
         <p>
           <span class="no-break">
-            {dates.date}, {dates.hours}
+            {dates.weekday} {dates.date}, {dates.hours}
           </span>{" "}
           <span class="no-break">
             layout from {here.layoutStart}, {session.clockRatio} times as fast

@@ -84,10 +84,11 @@ export class PlanView {
   follow(search: string): void {
     const { finding, at, from, to } = readAddress(search);
     batch(() => {
-      if (from === null || to === null) this.showWhole();
-      else this.#show({ fromMs: this.clocks.toMs(from), toMs: this.clocks.toMs(to) });
       this.choose(finding);
       if (at !== null) this.moveTo(this.clocks.toMs(at));
+      // last: going to a moment would shift a window that was panned away from it
+      if (from === null || to === null) this.showWhole();
+      else this.#show({ fromMs: this.clocks.toMs(from), toMs: this.clocks.toMs(to) });
     });
   }
 

@@ -1,8 +1,7 @@
 import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import type { CheckReport } from "../../../shared/check.ts";
 import { LookingContext, Stage } from "../pictures/stage.ts";
-import { VerdictMark } from "../shell/marks.tsx";
-import { count } from "./figures.ts";
+import { Answer } from "./answer.tsx";
 import { FindingsList } from "./findings-list.tsx";
 import { keepAddress } from "./keep-address.ts";
 import { MomentBar } from "./moment-bar.tsx";
@@ -59,24 +58,4 @@ export function Plan({ report, timeZone, again }: PlanProps) {
 function goToFragment(): void {
   const id = decodeURIComponent(location.hash.slice(1));
   if (id) document.getElementById(id)?.scrollIntoView();
-}
-
-function Answer({ report, again }: { readonly report: CheckReport; readonly again: () => void }) {
-  const left = report.trainsNotInSlot.length;
-  return (
-    <section class={`answer answer-${report.verdict}`} aria-label="The answer">
-      <p class="headline">
-        <VerdictMark verdict={report.verdict} size={30} /> <span>{report.headline}</span>
-      </p>
-      <p class="answer-facts">
-        {count(report.trains.length, "train")} checked
-        {left > 0 &&
-          `; ${count(left, "train")} of the timetable ${left === 1 ? "runs" : "run"} in no part of this slot`}
-        .{" "}
-        <button type="button" class="quiet-button" onClick={again}>
-          Check again
-        </button>
-      </p>
-    </section>
-  );
 }

@@ -3,10 +3,7 @@ import { useState } from "preact/hooks";
 const THEMES = ["auto", "light", "dark"] as const;
 type Theme = (typeof THEMES)[number];
 
-const WORDS = { auto: "As the device", light: "Light", dark: "Dark" } as const satisfies Record<
-  Theme,
-  string
->;
+const WORDS = { auto: "Auto", light: "Light", dark: "Dark" } as const satisfies Record<Theme, string>;
 
 function current(): Theme {
   const said = document.documentElement.dataset.theme;
