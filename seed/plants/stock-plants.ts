@@ -7,7 +7,7 @@ export const stockPlants: readonly Plant[] = [
     working: "3G05",
     change: { engines: "2803" },
     what: "has the yard engine instead of its own",
-    why: "the yard engine is in the shed, the train starts from the west staging",
+    why: "the yard engine stands in the yard, the train starts from the west staging",
     shows: { trains: ["8Y02", "3G05"], locomotives: ["2803"] },
   },
   {
