@@ -39,12 +39,10 @@ export const lines: z.input<typeof line>[] = [
     code: "branch",
     name: "Tolver Quay branch",
     stops: [
-      { place: "HESP", atMm: 0 },
-      { place: "VENN", atMm: 11_300 },
-      { place: "LARK", atMm: 15_300 },
-      { place: "MILL", atMm: 22_400 },
-      { place: "TOLV", atMm: 29_200 },
+      { place: "VENN", atMm: 0 },
+      { place: "LARK", atMm: 4_000 },
+      { place: "MILL", atMm: 11_100 },
+      { place: "TOLV", atMm: 17_900 },
     ],
-    note: "With the stretch from Hesperwick, over which the through trains run.",
   },
 ];
