@@ -33,7 +33,7 @@ function engine(
 }
 
 /** Currents in mA: common practice for H0 (can motor 100–500 running, open-frame 400–1,000), no standard gives any. */
-export const locomotives: Locomotive[] = [
+const locomotives: Locomotive[] = [
   engine("4601", "Express engine Lady Ambrel", 260, [380, 140, 1_150, 450], [MEASURED], { maxSpeedKmh: 120 }),
   engine("4602", "Express engine Sir Tobit", 260, [360, 130, 1_100, 430], [MEASURED], { maxSpeedKmh: 120 }),
   engine("4603", "Mixed-traffic engine", 240, [330, 110, 1_000, 400], [MEASURED, LEAFLET], {
@@ -106,7 +106,7 @@ const ADDRESSES: readonly (readonly [locomotive: string, address: number, analog
   ["V13", 13, false],
 ];
 
-export const decoders: z.input<typeof decoder>[] = [
+const decoders: z.input<typeof decoder>[] = [
   ...ADDRESSES.map(([locomotive, address, analogAllowed]) => ({
     code: `dec-${locomotive}`,
     locomotive,
@@ -136,7 +136,7 @@ function rakeOf(
 }
 
 /** Lit coaches: 5 to 20 mA each with LEDs, 50 to 100 mA a bulb: common practice. */
-export const rakes: Rake[] = [
+const rakes: Rake[] = [
   rakeOf("C1", "Express coaches, cream", 1_400, 5, 75, MEASURED, { note: "LEDs, 15 mA a coach." }),
   rakeOf("C2", "Express coaches, maroon", 1_400, 5, 400, MEASURED, { note: "One bulb of 80 mA a coach." }),
   rakeOf("C3", "Express coaches, blue", 1_150, 4, 60, LEAFLET, { note: "LEDs." }),
