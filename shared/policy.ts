@@ -10,12 +10,10 @@ export const policy = z
     releaseSeconds: realSeconds
       .default(5)
       .meta({ description: "A section is freed this long after the tail clears it." }),
-    releaseDwellSeconds: realSeconds
-      .default(30)
-      .meta({
-        description:
-          "At a call of at least this long a train may give up its controller output and take another.",
-      }),
+    releaseDwellSeconds: realSeconds.default(30).meta({
+      description:
+        "At a call of at least this long a train may give up its controller output and take another.",
+    }),
     pickUpSeconds: realSeconds
       .default(60)
       .meta({ description: "A handset or output is needed from this long before departure." }),

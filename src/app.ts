@@ -3,12 +3,13 @@ import { type DatabaseClient, ping } from "./database/client.ts";
 import { isUnavailable, isWriteConflict } from "./database/errors.ts";
 import { installCheck } from "./features/check/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
-import { installHandsets } from "./features/handsets/index.ts";
-import { installLayout } from "./features/layout/index.ts";
-import { installMembers } from "./features/members/index.ts";
-import { installRoster } from "./features/roster/index.ts";
-import { installSessions } from "./features/sessions/index.ts";
-import { installTimetables } from "./features/timetables/index.ts";
+import { handsetKind, installHandsets } from "./features/handsets/index.ts";
+import { installLayout, layoutKinds } from "./features/layout/index.ts";
+import { installMembers, memberKind } from "./features/members/index.ts";
+import { installRoster, rosterKinds } from "./features/roster/index.ts";
+import { installSessions, sessionKind } from "./features/sessions/index.ts";
+import { installTimetables, timetableKind, trainKind } from "./features/timetables/index.ts";
+import { installTransfer } from "./features/transfer/index.ts";
 import { type Authorise, installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
 import type { Clock } from "./lib/clock.ts";
@@ -25,6 +26,17 @@ export interface AppDeps {
 }
 
 const DESCRIPTION = "Books a model-railway club's operating session and knows beforehand that it will run.";
+
+/** What a club's document holds, gathered from the features that keep it. */
+export const TRANSFER_KINDS = {
+  layout: layoutKinds,
+  roster: rosterKinds,
+  handset: handsetKind,
+  member: memberKind,
+  timetable: timetableKind,
+  train: trainKind,
+  session: sessionKind,
+} as const;
 
 /** Puts the features together. Whoever calls it lets it listen, and closes it. */
 export async function buildApp(deps: AppDeps): Promise<HttpApp> {
@@ -44,6 +56,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installMembers(app, deps);
   installTimetables(app, deps);
   installSessions(app, deps);
+  installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
   return app;
 }

@@ -46,6 +46,20 @@ export async function replaceRecord<Body extends { readonly code: string }>(
   return true;
 }
 
+/**
+ * Takes out the parts of records that are about to change, so that nothing they named is held by them any more. Parts
+ * that others refer to stay.
+ */
+export async function takeOutParts(
+  transaction: Transaction,
+  table: Pick<RecordTable<never, never>, "parts">,
+  ids: readonly string[],
+): Promise<void> {
+  for (const part of table.parts ?? [])
+    if (part.key === undefined && ids.length > 0)
+      await rowsOf(transaction, part.model).deleteMany({ where: { [part.owner]: { in: ids } } });
+}
+
 /** Changes many records, whatever their versions; parts that others refer to may pass from one of them to another. */
 export async function replaceRecords<Body extends { readonly code: string }>(
   transaction: Transaction,
