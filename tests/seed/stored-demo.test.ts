@@ -1,0 +1,45 @@
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { demoClub, demoDocument, loadDemo } from "../../seed/index.ts";
+import { plants } from "../../seed/planted.ts";
+import { CLEAN, PLANTED } from "../../seed/sessions.ts";
+import type { CheckReport } from "../../shared/check.ts";
+import { testApp } from "../support/test-app.ts";
+
+describe("the demo club, loaded through the service", () => {
+  let service: Awaited<ReturnType<typeof testApp>>;
+  const club = `/api/clubs/${demoClub.code}`;
+
+  beforeAll(async () => {
+    service = await testApp();
+    await loadDemo(async (record, document) => {
+      await service.request.post("/api/clubs").send(record).expect(201);
+      await service.request.post(`${club}/import`).send(document).expect(200);
+    });
+  });
+  afterAll(() => service.close());
+
+  async function checked(session: string, slot: string): Promise<CheckReport> {
+    const { body } = await service.request
+      .post(`${club}/sessions/${session}/slots/${slot}/check`)
+      .expect(200);
+    return body;
+  }
+
+  test.each(["first", "second"])("runs its clean night without a finding, crew %s", async (slot) => {
+    const report = await checked(CLEAN.session, slot);
+    expect(report.findings).toEqual([]);
+    expect(report.verdict).toBe("runs");
+  });
+
+  test("shows on its planted night what was planted, once each", async () => {
+    const { findings } = await checked(PLANTED.session, "only");
+    expect(findings.map(({ code }) => code).sort()).toEqual(plants.map(({ finding }) => finding).sort());
+  });
+
+  test("changes nothing when it is imported once more", async () => {
+    const before = await service.request.get(`${club}/export`).expect(200);
+    await service.request.post(`${club}/import`).send(demoDocument).expect(200);
+    const after = await service.request.get(`${club}/export`).expect(200);
+    expect(after.body).toEqual(before.body);
+  });
+});
