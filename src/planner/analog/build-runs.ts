@@ -19,11 +19,12 @@ export interface OpenRun extends Omit<AnalogRun, "output"> {
  * feeds are left out: a fault of the path. Cost: linear in path entries, sorting aside.
  */
 export function buildRuns(problem: Problem, motions: Motions, stock: StockPlan, parts: Parts): OpenRun[] {
+  const scene = { problem, motions, stock, parts };
   const runs = cutRuns(problem.policy, motions, parts)
-    .map((run) => ({ run, stays: staysOfRun(problem, motions, parts, run) }))
+    .map((run) => ({ run, stays: staysOfRun(scene, run) }))
     .filter(({ stays }) => stays.length > 0);
   const all = runs.flatMap(({ stays }) => stays);
-  const handed = handOver(problem.policy, [...all, ...digitalStays(problem, motions, parts)], stock);
+  const handed = handOver(problem.policy, [...all, ...digitalStays(scene)], stock);
   let next = 0;
   const open = runs.map(({ run, stays }): OpenRun => {
     const mine = handed.slice(next, next + stays.length).sort((a, b) => a.span.startMs - b.span.startMs);

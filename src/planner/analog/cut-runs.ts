@@ -1,5 +1,5 @@
-import type { Parts } from "../control/parts.ts";
-import { type Call, callsOf, type Motions } from "../motion/motions.ts";
+import { ALWAYS, type Parts } from "../control/parts.ts";
+import { type Call, callsOf, type Motions, startMmOf } from "../motion/motions.ts";
 import type { PlannerPolicy } from "../problem.ts";
 
 /**
@@ -21,12 +21,6 @@ export interface Run {
   readonly lastEntry: number;
 }
 
-/** A stretch between two stands, by the timetable. */
-interface Stretch {
-  readonly from: Call | null;
-  readonly to: Call | null;
-}
-
 /**
  * Cuts the analog parts of every working into runs. A train may give its output up at a call that it stands at for
  * at least releaseDwell, where the release after its arrival is over before the set-up for its departure; a pass
@@ -45,53 +39,51 @@ export function cutRuns(policy: PlannerPolicy, motions: Motions, parts: Parts): 
 }
 
 function cutPart(policy: PlannerPolicy, motions: Motions, parts: Parts, train: number, part: number): Run[] {
-  const departMs = parts.departMs[part] as number;
-  const arriveMs = parts.arriveMs[part] as number;
-  const inside = callsOf(motions, train).filter((call) => isInside(parts, part, call));
-  const starts = inside.find((call) => call.departMs === departMs) ?? null;
-  const ends = inside.findLast((call) => call.arriveMs === arriveMs) ?? null;
-  const released = inside.filter((call) => call !== starts && call !== ends && mayRelease(policy, call));
-  const stands = [starts, ...released, ends];
-  return stands.slice(1).map((to, at) => {
-    const from = stands[at] as Call | null;
-    const leaves = from?.departMs ?? departMs;
-    const halts = to?.arriveMs ?? arriveMs;
-    const before = at === 0 ? Math.max(policy.setUpMs, policy.pickUpMs) : policy.setUpMs;
-    const after = at === stands.length - 2 ? Math.max(policy.releaseMs, policy.handInMs) : policy.releaseMs;
-    return {
-      train,
-      part,
-      startMs: leaves - before,
-      endMs: halts + after,
-      departMs: leaves,
-      arriveMs: halts,
-      ...coveredEntries(motions, parts, train, part, { from, to }),
-    };
-  });
+  const whole = asOneRun(policy, parts, train, part);
+  const released = callsOf(motions, train).filter(
+    (call) =>
+      call.entry >= whole.firstEntry &&
+      call.entry <= whole.lastEntry &&
+      call.arriveMs > whole.departMs &&
+      call.departMs < whole.arriveMs &&
+      mayRelease(policy, call),
+  );
+  const runs: Run[] = [];
+  let rest: Run = {
+    ...whole,
+    startMs: whole.departMs - Math.max(policy.setUpMs, policy.pickUpMs),
+    endMs: whole.arriveMs + Math.max(policy.releaseMs, policy.handInMs),
+  };
+  for (const { entry, headMm, arriveMs, departMs } of released) {
+    runs.push({ ...rest, arriveMs, endMs: arriveMs + policy.releaseMs, lastEntry: entry });
+    const tailMm = headMm - (motions.lengthMm[train] as number);
+    let firstEntry = entry;
+    while (firstEntry > whole.firstEntry && startMmOf(motions, train, firstEntry) > tailMm) firstEntry--;
+    rest = { ...rest, departMs, startMs: departMs - policy.setUpMs, firstEntry, standingThrough: entry };
+  }
+  return [...runs, rest];
 }
 
-function isInside(parts: Parts, part: number, call: Call): boolean {
-  return (
-    call.entry >= (parts.firstEntry[part] as number) &&
-    call.entry <= (parts.lastEntry[part] as number) &&
-    call.departMs >= (parts.departMs[part] as number) &&
-    call.arriveMs <= (parts.arriveMs[part] as number)
-  );
+/** A whole part, analog or digital, as one run with set-up and release only. */
+export function asOneRun(policy: PlannerPolicy, parts: Parts, train: number, part: number): Run {
+  const firstEntry = parts.firstEntry[part] as number;
+  const departMs = parts.departMs[part] as number;
+  const arriveMs = parts.arriveMs[part] as number;
+  const standing = firstEntry === 0 || (parts.sinceMs[part] as number) > -ALWAYS;
+  return {
+    train,
+    part,
+    startMs: departMs - policy.setUpMs,
+    endMs: arriveMs + policy.releaseMs,
+    departMs,
+    arriveMs,
+    firstEntry,
+    standingThrough: standing ? firstEntry : -1,
+    lastEntry: parts.lastEntry[part] as number,
+  };
 }
 
 function mayRelease(policy: PlannerPolicy, call: Call): boolean {
   const dwell = call.departMs - call.arriveMs;
   return dwell > 0 && dwell >= policy.releaseDwellMs && dwell >= policy.releaseMs + policy.setUpMs;
-}
-
-function coveredEntries(motions: Motions, parts: Parts, train: number, part: number, stretch: Stretch) {
-  const partFirst = parts.firstEntry[part] as number;
-  const lastEntry = stretch.to?.entry ?? (parts.lastEntry[part] as number);
-  if (!stretch.from) return { firstEntry: partFirst, standingThrough: -1, lastEntry };
-  const { entry, headMm } = stretch.from;
-  const tailMm = headMm - (motions.lengthMm[train] as number);
-  const row = motions.firstRow[train] as number;
-  let firstEntry = entry;
-  while (firstEntry > partFirst && (motions.endMm[row + firstEntry - 1] as number) > tailMm) firstEntry--;
-  return { firstEntry, standingThrough: entry, lastEntry };
 }

@@ -2,7 +2,7 @@ import { cutIntoParts } from "../control/cut-into-parts.ts";
 import type { Parts } from "../control/parts.ts";
 import type { Finding } from "../findings.ts";
 import type { Motions } from "../motion/motions.ts";
-import type { Problem } from "../problem.ts";
+import type { Interval, Problem } from "../problem.ts";
 import type { AnalogReport, AnalogRun, LoadReport } from "../result.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
 import { analogLoad } from "./analog-load.ts";
@@ -35,7 +35,8 @@ export function planAnalog(
 ): AnalogPlan {
   const runs = buildRuns(problem, motions, stock, parts);
   const assignment = assignRuns(problem, runs, mostStates);
-  const loads = reportAnalogLoads(problem, analogLoad(problem, motions, runs, assignment.outputs));
+  const events = analogLoad(problem, motions, runs, assignment.outputs);
+  const loads = reportAnalogLoads(problem, events, untilStoodDown(problem, motions, stock));
   return {
     report: {
       status: assignment.status,
@@ -47,6 +48,14 @@ export function planAnalog(
     controllers: loads.controllers,
     findings: [...serviceFindings(runs, assignment), ...loads.findings],
   };
+}
+
+/** The slot, or beyond its end until the last stock has stood down: what the digital loads cover too. */
+function untilStoodDown({ slot }: Problem, motions: Motions, stock: StockPlan): Interval {
+  let { endMs } = slot;
+  for (const [train, timed] of motions.timed.entries())
+    if (timed === 1) endMs = Math.max(endMs, stock.standToMs[train] as number);
+  return { startMs: slot.startMs, endMs };
 }
 
 function toAnalogRun(run: OpenRun, output: number): AnalogRun {

@@ -1,7 +1,7 @@
 import type { Finding } from "../findings.ts";
 import { loadFinding } from "../load/load-findings.ts";
 import { reportLoad } from "../load/load-report.ts";
-import type { Problem } from "../problem.ts";
+import type { Interval, Problem } from "../problem.ts";
 import type { LoadReport } from "../result.ts";
 import type { StepEvents } from "../steps/step-events.ts";
 import { sweepSteps } from "../steps/sweep-steps.ts";
@@ -15,14 +15,14 @@ export interface AnalogLoads {
 
 /**
  * Sums the load of each output and, with the accessories fed from it, of each controller; a finding for each
- * that is above its limit or eats into its reserve. From the slot's start to its end or, if later, the last change.
- * Cost: sorting the events, then linear for each output and controller.
+ * that is above its limit or eats into its reserve. Over `covered` or, if later, until the last change. Before: no
+ * event earlier than `covered`. Cost: sorting the events, then linear for each output and controller.
  */
-export function reportAnalogLoads(problem: Problem, events: StepEvents): AnalogLoads {
+export function reportAnalogLoads(problem: Problem, events: StepEvents, covered: Interval): AnalogLoads {
   const { reserve } = problem.policy;
-  let endMs = problem.slot.endMs;
+  let { endMs } = covered;
   for (let i = 0; i < events.count; i++) endMs = Math.max(endMs, events.ms[i] as number);
-  const span = { startMs: problem.slot.startMs, endMs };
+  const span = { startMs: covered.startMs, endMs };
   const controllerOf = Int32Array.from(problem.outputs, ({ controller }) => controller);
   const accessories = Int32Array.from(problem.controllers, ({ accessoryMa }) => accessoryMa);
   const sweep = sweepSteps(events, controllerOf, accessories, span.startMs);

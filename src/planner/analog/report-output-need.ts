@@ -6,22 +6,22 @@ import { sweepSteps } from "../steps/sweep-steps.ts";
 import type { OpenRun } from "./build-runs.ts";
 
 /**
- * How many outputs are needed at once, whichever they are, against all the club has: trains in a run, each once. From
- * the slot's start to its end or, if later, the last run's. Cost: sorting the runs.
+ * How many outputs are needed at once, whichever they are, against all the club has: trains in a run, each once. It
+ * may begin before the slot and end after it. Cost: sorting the runs.
  */
 export function reportOutputNeed(problem: Problem, runs: readonly OpenRun[]): NeedReport {
-  const { startMs } = problem.slot;
   const events = createStepEvents(2 * runs.length);
+  let startMs = problem.slot.startMs;
   let endMs = problem.slot.endMs;
   for (const { train, span } of mergeOfTrain(runs)) {
-    if (span.endMs <= startMs) continue;
-    addStep(events, 0, Math.max(span.startMs, startMs), 1, train);
+    addStep(events, 0, span.startMs, 1, train);
     addStep(events, 0, span.endMs, -1, train);
+    startMs = Math.min(startMs, span.startMs);
     endMs = Math.max(endMs, span.endMs);
   }
-  const sweep = sweepSteps(events, new Int32Array(1), new Int32Array(1), startMs);
+  const sweep = sweepSteps(events, new Int32Array(1), new Int32Array(1), problem.slot.startMs);
   const of = { sweep, group: 0, key: null, constant: 0 };
-  const curve = stepCurve(of, { startMs, endMs });
+  const curve = stepCurve(of, { startMs, endMs: endMs + 1 });
   const stock = problem.outputs.length;
   const peakAtMs = sweep.groupPeakAtMs[0] as number;
   return {

@@ -1,7 +1,8 @@
-import { ALWAYS, type Parts } from "../control/parts.ts";
+import type { Parts } from "../control/parts.ts";
 import { clearOf, enterOf, type Motions } from "../motion/motions.ts";
 import type { Interval, Problem, Section } from "../problem.ts";
-import type { Run } from "./cut-runs.ts";
+import type { StockPlan } from "../stock/stock-plan.ts";
+import { asOneRun, type Run } from "./cut-runs.ts";
 
 /** A train in a section under one kind of control. */
 export interface Stay {
@@ -13,18 +14,27 @@ export interface Stay {
   readonly moving: Interval;
 }
 
+/** What it takes to say when a train is in its sections. */
+export interface StayScene {
+  readonly problem: Problem;
+  readonly motions: Motions;
+  readonly stock: StockPlan;
+  readonly parts: Parts;
+}
+
 /**
  * The sections of a run and when each must be switched to its output: those that the train stands in when it begins
- * from then on, the others from setUp before the head enters; until release after the tail clears, or the run ends. A
+ * from then on, the others from setUp before the head enters; until release after the tail clears, or the run ends.
+ * Never before its stock is there or after it has gone, so that stays overlap only where blocking times do. A
  * section changed over under the train is fed only while it is analog: an output and a digital supply never meet.
  * Two stays in one section that overlap or touch are one. Sections that nothing feeds are left out: a fault of the
  * path. In path order. Cost: entries of the run, squared where a section repeats.
  */
-export function staysOfRun(problem: Problem, motions: Motions, parts: Parts, run: Run): Stay[] {
+export function staysOfRun(scene: StayScene, run: Run): Stay[] {
   const stays: Stay[] = [];
   for (let entry = run.firstEntry; entry <= run.lastEntry; entry++) {
-    const stay = stayInEntry(problem, motions, parts, run, entry);
-    if ((problem.sections[stay.section] as Section).control === "dead") continue;
+    const stay = stayInEntry(scene, run, entry);
+    if ((scene.problem.sections[stay.section] as Section).control === "dead") continue;
     const at = stays.findLastIndex((before) => before.section === stay.section);
     const before = stays[at];
     if (before && stay.span.startMs <= before.span.endMs) stays[at] = join(before, stay);
@@ -33,14 +43,15 @@ export function staysOfRun(problem: Problem, motions: Motions, parts: Parts, run
   return stays;
 }
 
-function stayInEntry(problem: Problem, motions: Motions, parts: Parts, run: Run, entry: number): Stay {
+function stayInEntry({ problem, motions, stock, parts }: StayScene, run: Run, entry: number): Stay {
   const { setUpMs, releaseMs } = problem.policy;
   const { train } = run;
   const section = motions.section[(motions.firstRow[train] as number) + entry] as number;
   const enter = entry <= run.standingThrough ? null : enterOf(motions, train, entry);
   const clear = clearOf(motions, train, entry);
-  const from = enter === null ? run.startMs : Math.max(run.startMs, enter - setUpMs);
-  const to = clear === null ? run.endMs : Math.min(run.endMs, clear + releaseMs);
+  const thereMs = entry === 0 ? (stock.standFromMs[train] as number) : run.startMs;
+  const from = Math.max(run.startMs, enter === null ? thereMs : enter - setUpMs);
+  const to = Math.min(run.endMs, clear === null ? (stock.standToMs[train] as number) : clear + releaseMs);
   const since = entry === parts.firstEntry[run.part] ? (parts.sinceMs[run.part] as number) : from;
   const until = entry === parts.lastEntry[run.part] ? (parts.untilMs[run.part] as number) : to;
   return {
@@ -55,34 +66,16 @@ function stayInEntry(problem: Problem, motions: Motions, parts: Parts, run: Run,
  * Stays under digital control in sections that can be either: nothing is fed to them here, but no output may be
  * switched to the section meanwhile. Cost: linear in path entries.
  */
-export function digitalStays(problem: Problem, motions: Motions, parts: Parts): Stay[] {
+export function digitalStays(scene: StayScene): Stay[] {
+  const { problem, motions, parts } = scene;
   const stays: Stay[] = [];
   for (let train = 0; train < motions.timed.length; train++) {
     const end = parts.firstPart[train + 1] as number;
     for (let part = parts.firstPart[train] as number; part < end; part++)
       if (parts.analog[part] === 0)
-        stays.push(...staysOfRun(problem, motions, parts, asRun(problem, parts, train, part)));
+        stays.push(...staysOfRun(scene, asOneRun(problem.policy, parts, train, part)));
   }
   return stays.filter((stay) => (problem.sections[stay.section] as Section).control === "changeover");
-}
-
-/** A digital part as if it were one run. */
-function asRun(problem: Problem, parts: Parts, train: number, part: number): Run {
-  const firstEntry = parts.firstEntry[part] as number;
-  const departMs = parts.departMs[part] as number;
-  const arriveMs = parts.arriveMs[part] as number;
-  const standing = firstEntry === 0 || (parts.sinceMs[part] as number) > -ALWAYS;
-  return {
-    train,
-    part,
-    startMs: departMs - problem.policy.setUpMs,
-    endMs: arriveMs + problem.policy.releaseMs,
-    departMs,
-    arriveMs,
-    firstEntry,
-    standingThrough: standing ? firstEntry : -1,
-    lastEntry: parts.lastEntry[part] as number,
-  };
 }
 
 function join(a: Stay, b: Stay): Stay {

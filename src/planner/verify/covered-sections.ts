@@ -2,9 +2,11 @@ import type { Problem, Section, Train } from "../problem.ts";
 
 /** One move of a train between two calls, and what it covers on the way, not rounded. */
 export interface Move {
-  readonly train: number;
   readonly departMs: number;
   readonly arriveMs: number;
+  /** Path entries of the two calls. */
+  readonly fromEntry: number;
+  readonly toEntry: number;
   readonly covered: readonly Covered[];
 }
 
@@ -29,6 +31,7 @@ export function movesOf(problem: Problem, index: number): Move[] {
       ? []
       : [
           {
+            entry,
             arriveMs: arriveMs ?? departMs ?? 0,
             departMs: departMs ?? arriveMs ?? 0,
             headMm: ends[entry] as number,
@@ -39,16 +42,22 @@ export function movesOf(problem: Problem, index: number): Move[] {
   for (const [at, to] of calls.entries()) {
     const from = calls[at - 1];
     if (!from) continue;
-    if (to.arriveMs <= from.departMs) return [];
+    if (to.arriveMs <= from.departMs || from.departMs < from.arriveMs) return [];
     const msPerMm = (to.arriveMs - from.departMs) / (to.headMm - from.headMm);
     const covered = train.path.flatMap(({ section }, entry) => {
       const beginMm = ends[entry - 1] ?? 0;
       const entersMs = from.departMs + Math.max(0, (beginMm - from.headMm) * msPerMm);
       const leavesMs = from.departMs + ((ends[entry] as number) + train.lengthMm - from.headMm) * msPerMm;
       const toMs = Math.min(leavesMs, to.arriveMs);
-      return entersMs < toMs ? [{ section, fromMs: entersMs, toMs }] : [];
+      return entry <= to.entry && entersMs < toMs ? [{ section, fromMs: entersMs, toMs }] : [];
     });
-    moves.push({ train: index, departMs: from.departMs, arriveMs: to.arriveMs, covered });
+    moves.push({
+      departMs: from.departMs,
+      arriveMs: to.arriveMs,
+      fromEntry: from.entry,
+      toEntry: to.entry,
+      covered,
+    });
   }
   return moves;
 }

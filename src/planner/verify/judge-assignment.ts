@@ -1,6 +1,7 @@
 import type { Interval, Problem, Section } from "../problem.ts";
 import type { AnalogReport, AnalogRun } from "../result.ts";
-import { type Covered, type Move, movesOf } from "./covered-sections.ts";
+import type { Covered, Move } from "./covered-sections.ts";
+import { ridesOf } from "./rides.ts";
 
 /** What is wrong with an assignment. Runs by position in the report. */
 export type AssignmentFault =
@@ -26,7 +27,7 @@ const ROUNDING_MS = 1;
  * Judges an assignment of outputs from first principles: each output reaches what it feeds, feeds nothing digital and
  * drives one train at a time; each section has one output at a time; and a moving train has one and the same output in every
  * analog section it covers, all the way from one stand at which it may change to the next. Shares nothing with what made the assignment. Runs
- * without an output, and so their trains, are not judged. Where two trains clash in a section, so do their outputs:
+ * without an output, and so the moves of their trains, are not judged. Where two trains clash in a section, so do their outputs:
  * that is in the plan, not in the assignment. Empty: nothing wrong. Cost: square in runs.
  */
 export function judgeAssignment(problem: Problem, report: AnalogReport): AssignmentFault[] {
@@ -72,28 +73,6 @@ function inEachOthersWay(report: AnalogReport, first: number, second: number): A
   return [...new Set(sections)].map((section) => ({ kind: "two-outputs-in-section", runs, section }));
 }
 
-/**
- * Moves between which the train keeps its output: it may give it up only where it stands at least releaseDwell. A
- * move that touches digital track ends one and needs nothing here: it is digital, or a fault of the path.
- */
-function ridesOf(problem: Problem, train: number): Move[][] {
-  const control = (section: number) => (problem.sections[section] as Section).control;
-  const rides: Move[][] = [];
-  let before: Move | null = null;
-  for (const move of movesOf(problem, train)) {
-    if (move.covered.some(({ section }) => control(section) === "digital")) before = null;
-    else {
-      const keeps = before && move.departMs - before.arriveMs < Math.max(1, problem.policy.releaseDwellMs);
-      if (keeps) rides.at(-1)?.push(move);
-      else rides.push([move]);
-      before = move;
-    }
-  }
-  return rides.filter((ride) =>
-    ride.some((move) => move.covered.some(({ section }) => control(section) === "analog")),
-  );
-}
-
 function unfed(
   problem: Problem,
   report: AnalogReport,
@@ -118,6 +97,7 @@ function feeds(run: AnalogRun, { section, fromMs, toMs }: Covered): boolean {
   });
 }
 
+/** An empty span overlaps nothing. */
 function overlap(a: Interval, b: Interval): boolean {
-  return a.startMs < b.endMs && b.startMs < a.endMs;
+  return Math.max(a.startMs, b.startMs) < Math.min(a.endMs, b.endMs);
 }

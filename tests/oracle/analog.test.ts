@@ -1,0 +1,208 @@
+import { expect, test } from "vitest";
+import { check } from "../../src/planner/check.ts";
+import type { Interval, Train } from "../../src/planner/problem.ts";
+import type { AnalogRun, LoadReport } from "../../src/planner/result.ts";
+import { judgeAssignment } from "../../src/planner/verify/judge-assignment.ts";
+import { judgeCore } from "../../src/planner/verify/judge-core.ts";
+import { type PlainRun, plainRuns } from "./analog-runs.ts";
+import { canAssign } from "./exhaustive-assignment.ts";
+import type { Draw } from "./load.ts";
+import { coveredMs, expectLoad, needMs } from "./load-samples.ts";
+import { clashes } from "./occupation.ts";
+import { forRandomPlans, PATIENCE_MS } from "./plans.ts";
+import { valueAt } from "./step-value.ts";
+import { itemsOf, sameStock } from "./stock.ts";
+
+const byStart = (a: PlainRun, b: PlainRun) => a.startMs - b.startMs || a.endMs - b.endMs || a.train - b.train;
+
+test("a train needs an output for the runs that its path, read anew, asks for", {
+  timeout: PATIENCE_MS,
+}, () => {
+  forRandomPlans("analog runs", (problem) => {
+    const told = check(problem).analog.runs.map(({ train, span, candidates, runningMa, sections }) => ({
+      train,
+      ...span,
+      candidates,
+      runningMa,
+      sections: [...new Set(sections)].sort(),
+    }));
+    const expected = plainRuns(problem)
+      .sort(byStart)
+      .map(({ train, startMs, endMs, candidates, enginesMa, lightingMa, stays }) => ({
+        train,
+        startMs,
+        endMs,
+        candidates,
+        runningMa: enginesMa + lightingMa,
+        sections: [...new Set(stays.map(({ section }) => section))].sort(),
+      }));
+    expect(told).toEqual(expected);
+  });
+});
+
+test("a section is fed while the train of the run is about to be, is or just was in it", {
+  timeout: PATIENCE_MS,
+}, () => {
+  let compared = 0;
+  forRandomPlans("feeds", (problem) => {
+    // stock that goes on in another train hands sections over: that is judged below, not compared
+    const items = problem.trains.flatMap(itemsOf);
+    if (new Set(items).size < items.length) return;
+    const { runs } = check(problem).analog;
+    for (const [at, run] of plainRuns(problem).sort(byStart).entries()) {
+      const { sections, sectionSpans } = runs[at] as AnalogRun;
+      // so may a train that comes back into a section
+      const path = problem.trains[run.train]?.path ?? [];
+      const once = (section: number) => path.filter((entry) => entry.section === section).length === 1;
+      const instants = Array.from({ length: run.endMs - run.startMs + 4 }, (_, i) => run.startMs - 2 + i);
+      const told = instants.map((ms) =>
+        sections.filter((section, i) => once(section) && isIn(sectionSpans[i] as Interval, ms)).sort(),
+      );
+      const expected = instants.map((ms) =>
+        run.stays
+          .filter((stay) => once(stay.section) && isIn(stay, ms))
+          .map(({ section }) => section)
+          .sort(),
+      );
+      expect(told).toEqual(expected);
+      compared++;
+    }
+  });
+  expect(compared).toBeGreaterThan(50);
+});
+
+test("outputs are assigned exactly where trying every way finds one, and within their ratings where that can be", {
+  timeout: PATIENCE_MS,
+}, () => {
+  forRandomPlans("assignment", (problem) => {
+    const { runs, status } = check(problem).analog;
+    const choices = runs.map((run) => ({ ...run, ...run.span }));
+    expect(status).toBe(canAssign(choices) ? "assigned" : "impossible");
+    const rated = choices.map((run) => ({ ...run, candidates: within(run) }));
+    if (canAssign(rated)) for (const run of runs) expect(within(run)).toContain(run.output);
+
+    function within(run: AnalogRun): number[] {
+      return run.candidates.filter((output) => (problem.outputs[output]?.ratingMa ?? 0) >= run.runningMa);
+    }
+  });
+});
+
+test("an assignment stands before the judge wherever the plan does not want one track or one engine for two", {
+  timeout: PATIENCE_MS,
+}, () => {
+  forRandomPlans("judge", (problem) => {
+    const { analog } = check(problem);
+    const faults = judgeAssignment(problem, analog);
+    const clashing = clashes(problem);
+    const unexplained = faults.filter((fault) => {
+      if (fault.kind !== "two-outputs-in-section") return true;
+      const [a, b] = fault.runs.map((at) => analog.runs[at]?.train ?? -1) as [number, number];
+      const twice =
+        sameStock(problem, a, b) && workTogether(problem.trains[a] as Train, problem.trains[b] as Train);
+      return !twice && !clashing.some(({ sections }) => sections.includes(fault.section));
+    });
+    expect(unexplained).toEqual([]);
+  });
+});
+
+test("what cannot be served is proven by runs none of which can be spared, and the outputs asked for would serve", {
+  timeout: PATIENCE_MS,
+}, () => {
+  forRandomPlans("proof", (problem) => {
+    const { analog, findings } = check(problem);
+    if (analog.status !== "impossible") {
+      expect(analog.core).toEqual([]);
+      return;
+    }
+    expect(judgeCore(problem, analog, 100_000)).toBe("proven");
+    const reachable = analog.runs.filter(({ candidates }) => candidates.length > 0);
+    const tooFew = findings.filter(({ code }) => code === "outputs-too-few");
+    const served = (less: number) =>
+      canAssign(
+        reachable.map((run) => ({
+          ...run,
+          ...run.span,
+          candidates: [
+            ...run.candidates,
+            ...tooFew.flatMap(({ needed, sections }, at) =>
+              run.sections.every((section) => sections.includes(section))
+                ? extras(at, (needed ?? 0) - less)
+                : [],
+            ),
+          ],
+        })),
+      );
+    expect(served(0)).toBe(true);
+    if (tooFew.length === 1) expect(served(1)).toBe(false);
+    const none = findings.filter(({ code }) => code === "output-none-reaches").length;
+    expect(none).toBe(analog.runs.length - reachable.length);
+  });
+});
+
+test("outputs and transformers carry in every millisecond what their trains draw", {
+  timeout: PATIENCE_MS,
+}, () => {
+  forRandomPlans("analog load", (problem) => {
+    const { analog, outputs, controllers } = check(problem);
+    const plain = plainRuns(problem).sort(byStart);
+    const draws = (ms: number, fits: (output: number) => boolean): Draw[] =>
+      plain.flatMap((run, at) => {
+        const { output } = analog.runs[at] as AnalogRun;
+        return output >= 0 && fits(output) ? [{ train: run.train, ma: drawAt(run, ms) }] : [];
+      });
+    const served = plain.filter((run, at) => (analog.runs[at]?.output ?? -1) >= 0 && run.lightingMa > 0);
+    const instants = coveredMs(problem, ...served.map(({ endMs }) => endMs));
+    problem.outputs.forEach(({ ratingMa: limitMa }, at) => {
+      const mine = instants.map((ms) => draws(ms, (output) => output === at));
+      expectLoad(problem, outputs[at] as LoadReport, { limitMa, constantMa: 0, draws: mine });
+    });
+    problem.controllers.forEach(({ transformerMa: limitMa, accessoryMa: constantMa }, at) => {
+      const mine = instants.map((ms) => draws(ms, (output) => problem.outputs[output]?.controller === at));
+      expectLoad(problem, controllers[at] as LoadReport, { limitMa, constantMa, draws: mine });
+    });
+  });
+});
+
+test("outputs are needed in every millisecond by the trains then in a run", { timeout: PATIENCE_MS }, () => {
+  forRandomPlans("output need", (problem) => {
+    const { need } = check(problem).analog;
+    const runs = plainRuns(problem);
+    const instants = needMs(problem);
+    const trains = instants.map((ms) => [
+      ...new Set(runs.filter((run) => isIn(run, ms)).map(({ train }) => train)),
+    ]);
+    const counts = trains.map((present) => present.length);
+    const peak = Math.max(...counts);
+    const first = counts.indexOf(peak);
+    expect(need).toMatchObject({
+      stock: problem.outputs.length,
+      peak,
+      peakAtMs: peak > 0 ? instants[first] : problem.slot.startMs,
+      trains: peak > 0 ? trains[first]?.sort((a, b) => a - b) : [],
+      overMs: counts.filter((count) => count > problem.outputs.length).length,
+    });
+    expect(instants.map((ms) => valueAt(need.curve, ms))).toEqual(counts);
+  });
+});
+
+/** Stock in two trains: both cannot be where they say. */
+function workTogether(a: Train, b: Train): boolean {
+  const [departsA, departsB] = [a, b].map(({ path }) => path[0]?.departMs ?? 0) as [number, number];
+  const [arrivesA, arrivesB] = [a, b].map(({ path }) => path.at(-1)?.arriveMs ?? 0) as [number, number];
+  return departsA < arrivesB && departsB < arrivesA;
+}
+
+function extras(group: number, count: number): string[] {
+  return Array.from({ length: count }, (_, at) => `extra ${group}.${at}`);
+}
+
+function isIn({ startMs, endMs }: { startMs: number; endMs: number }, ms: number): boolean {
+  return startMs <= ms && ms < endMs;
+}
+
+function drawAt(run: PlainRun, ms: number): number {
+  if (!isIn(run, ms)) return 0;
+  const stands = run.stops.some((stop) => isIn({ startMs: stop.arriveMs, endMs: stop.departMs }, ms));
+  const moves = ms >= run.departMs && ms < run.arriveMs && !stands;
+  return run.lightingMa + (moves ? run.enginesMa : 0);
+}
