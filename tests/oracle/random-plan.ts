@@ -95,8 +95,8 @@ function makePlan(shape: PlanShape, draw: Draw): Problem {
 
 function makeSections(shape: PlanShape, draw: Draw): Section[] {
   const count = draw(3, shape.mostSections);
-  const firstChangeover = draw(0, count);
-  const firstAnalog = draw(firstChangeover, count);
+  const firstChangeover = draw(0, count - 1);
+  const firstAnalog = firstChangeover + draw(0, 2);
   const controlAt = (at: number): SectionControl => {
     if (draw(0, 60) === 0) return "dead";
     if (shape.controls !== "mixed") return draw(0, 40) === 0 ? "changeover" : shape.controls;
@@ -107,7 +107,7 @@ function makeSections(shape: PlanShape, draw: Draw): Section[] {
     const reach = Array.from({ length: shape.outputs }, (_, output) => output);
     return {
       code: `s${at}`,
-      lengthMm: draw(0, 3) === 0 ? draw(1, 8) : draw(10, 70),
+      lengthMm: draw(0, 3) === 0 ? draw(1, 8) : draw(10, control === "changeover" ? 140 : 70),
       place: draw(-1, 2),
       control,
       shared: draw(0, 3) === 0,
@@ -157,7 +157,8 @@ function makePath(layout: Layout, from: number, departs: number, draw: Draw): Pa
   for (let at = 1; at < length; at++) {
     const section = step(layout, path.at(-1)?.section as number, path.at(-2)?.section ?? -1, draw);
     const last = at === length - 1;
-    if (!last && draw(0, 2) === 0) {
+    const changeover = layout.sections[section]?.control === "changeover";
+    if (!last && !changeover && draw(0, 2) === 0) {
       path.push({ section, arriveMs: null, departMs: null });
       continue;
     }
