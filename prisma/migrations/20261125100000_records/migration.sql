@@ -896,32 +896,56 @@ CREATE TRIGGER "session_areas_count_change" AFTER UPDATE OF "area_code" ON "sess
 CREATE TRIGGER "slots_count_change" AFTER UPDATE OF "timetable_code" ON "slots" FOR EACH ROW WHEN (OLD."timetable_code" IS DISTINCT FROM NEW."timetable_code") EXECUTE FUNCTION count_change_of_whole('sessions', 'session_id');
 CREATE TRIGGER "slots_count_change_number" AFTER UPDATE OF "timetable_version" ON "slots" FOR EACH ROW WHEN (OLD."timetable_version" IS DISTINCT FROM NEW."timetable_version") EXECUTE FUNCTION count_change_of_whole('sessions', 'session_id');
 
--- An issued version stays issued, and its trains stay as they are. What a rename elsewhere or the removal of the whole
--- version brings by cascade runs inside another trigger, and passes. RF001 is our own error code.
+-- An issued version stays issued, and its trains stay as they are. RF001 is our own error code. What a rename elsewhere
+-- brings by cascade passes: a reference then changes to the new code, and nothing has the old one any more. So does the
+-- removal of the whole version: it is gone by the time its trains are looked at.
 CREATE FUNCTION refuse_reopening() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
-  IF pg_trigger_depth() = 1 AND OLD.state = 'issued' AND (NEW.state, NEW.number) IS DISTINCT FROM (OLD.state, OLD.number) THEN
+  IF OLD.state = 'issued' AND (NEW.state, NEW.number) IS DISTINCT FROM (OLD.state, OLD.number) THEN
     RAISE EXCEPTION 'the timetable version is issued' USING ERRCODE = 'RF001';
   END IF;
   RETURN NEW;
 END $$;
 CREATE TRIGGER "timetable_versions_stay_issued" BEFORE UPDATE ON "timetable_versions" FOR EACH ROW EXECUTE FUNCTION refuse_reopening();
 
+-- for trains made, removed or changed; the count of changes that a renamed part brings is set inside a trigger
 CREATE FUNCTION refuse_change_of_issued_trains() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
   IF pg_trigger_depth() = 1 AND EXISTS (
-    SELECT FROM changed JOIN timetable_versions v ON v.id = changed.version_id WHERE v.state = 'issued'
+    SELECT FROM (SELECT DISTINCT version_id FROM changed) c JOIN timetable_versions v ON v.id = c.version_id WHERE v.state = 'issued'
   ) THEN
     RAISE EXCEPTION 'the timetable version is issued' USING ERRCODE = 'RF001';
   END IF;
   RETURN NULL;
 END $$;
 
+-- for parts made or removed
 CREATE FUNCTION refuse_change_of_issued_train_parts() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
-  IF pg_trigger_depth() = 1 AND EXISTS (
-    SELECT FROM changed JOIN trains t ON t.id = changed.train_id JOIN timetable_versions v ON v.id = t.version_id WHERE v.state = 'issued'
+  -- one look a train, by key: as a join this would be planned as if a statement changed only a few rows
+  IF EXISTS (
+    SELECT FROM (SELECT DISTINCT train_id FROM changed) c
+    WHERE (SELECT v.state FROM trains t JOIN timetable_versions v ON v.id = t.version_id WHERE t.id = c.train_id) = 'issued'
   ) THEN
+    RAISE EXCEPTION 'the timetable version is issued' USING ERRCODE = 'RF001';
+  END IF;
+  RETURN NULL;
+END $$;
+
+-- for parts changed. Arguments: the column that refers, the table it refers to.
+CREATE FUNCTION refuse_change_of_issued_train_references() RETURNS trigger LANGUAGE plpgsql AS $$
+DECLARE
+  refused boolean;
+BEGIN
+  EXECUTE format(
+    'SELECT EXISTS (
+      SELECT FROM before b
+      WHERE (SELECT v.state FROM trains t JOIN timetable_versions v ON v.id = t.version_id WHERE t.id = b.train_id) = ''issued'' AND (
+        EXISTS (SELECT FROM %2$I r WHERE r.club_id = b.club_id AND r.code = b.%1$I)
+        OR NOT EXISTS (SELECT FROM after a
+          WHERE a.train_id = b.train_id AND a.position = b.position AND to_jsonb(a) - %1$L = to_jsonb(b) - %1$L)))',
+    TG_ARGV[0], TG_ARGV[1]) INTO refused;
+  IF refused THEN
     RAISE EXCEPTION 'the timetable version is issued' USING ERRCODE = 'RF001';
   END IF;
   RETURN NULL;
@@ -931,11 +955,11 @@ CREATE TRIGGER "trains_issued_insert" AFTER INSERT ON "trains" REFERENCING NEW T
 CREATE TRIGGER "trains_issued_update" AFTER UPDATE ON "trains" REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_trains();
 CREATE TRIGGER "trains_issued_delete" AFTER DELETE ON "trains" REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_trains();
 CREATE TRIGGER "path_entries_issued_insert" AFTER INSERT ON "path_entries" REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
-CREATE TRIGGER "path_entries_issued_update" AFTER UPDATE ON "path_entries" REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
 CREATE TRIGGER "path_entries_issued_delete" AFTER DELETE ON "path_entries" REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
+CREATE TRIGGER "path_entries_issued_update" AFTER UPDATE ON "path_entries" REFERENCING OLD TABLE AS before NEW TABLE AS after FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_references('section_code', 'sections');
 CREATE TRIGGER "train_locomotives_issued_insert" AFTER INSERT ON "train_locomotives" REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
-CREATE TRIGGER "train_locomotives_issued_update" AFTER UPDATE ON "train_locomotives" REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
 CREATE TRIGGER "train_locomotives_issued_delete" AFTER DELETE ON "train_locomotives" REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
+CREATE TRIGGER "train_locomotives_issued_update" AFTER UPDATE ON "train_locomotives" REFERENCING OLD TABLE AS before NEW TABLE AS after FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_references('locomotive_code', 'locomotives');
 CREATE TRIGGER "train_rakes_issued_insert" AFTER INSERT ON "train_rakes" REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
-CREATE TRIGGER "train_rakes_issued_update" AFTER UPDATE ON "train_rakes" REFERENCING NEW TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
 CREATE TRIGGER "train_rakes_issued_delete" AFTER DELETE ON "train_rakes" REFERENCING OLD TABLE AS changed FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_parts();
+CREATE TRIGGER "train_rakes_issued_update" AFTER UPDATE ON "train_rakes" REFERENCING OLD TABLE AS before NEW TABLE AS after FOR EACH STATEMENT EXECUTE FUNCTION refuse_change_of_issued_train_references('rake_code', 'rakes');

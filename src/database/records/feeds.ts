@@ -1,7 +1,7 @@
 import type { CommandSystem, Controller, District, Selector, Supply } from "../../../shared/layout.ts";
 import type * as rows from "../generated/client.ts";
 import type { Prisma } from "../generated/client.ts";
-import { inOrder, type KeptColumn, type RecordTable } from "./record-table.ts";
+import type { KeptColumn, RecordTable } from "./record-table.ts";
 
 export const commandSystemTable: RecordTable<CommandSystem, rows.CommandSystem> = {
   model: "commandSystem",
@@ -66,7 +66,6 @@ type ControllerRow = Prisma.ControllerGetPayload<{ include: { outputs: true } }>
 
 export const controllerTable: RecordTable<Controller, ControllerRow> = {
   model: "controller",
-  include: { outputs: inOrder },
   toColumns: (controller): Omit<Prisma.ControllerCreateManyInput, KeptColumn> => ({
     name: controller.name,
     placeCode: controller.place,
@@ -85,6 +84,7 @@ export const controllerTable: RecordTable<Controller, ControllerRow> = {
   }),
   parts: [
     {
+      field: "outputs",
       model: "controllerOutput",
       owner: "controllerId",
       key: "code",
@@ -98,7 +98,6 @@ type SelectorRow = Prisma.SelectorGetPayload<{ include: { outputs: true } }>;
 
 export const selectorTable: RecordTable<Selector, SelectorRow> = {
   model: "selector",
-  include: { outputs: inOrder },
   toColumns: (selector): Omit<Prisma.SelectorCreateManyInput, KeptColumn> => ({
     sectionCode: selector.section,
     note: selector.note,
@@ -111,6 +110,7 @@ export const selectorTable: RecordTable<Selector, SelectorRow> = {
   }),
   parts: [
     {
+      field: "outputs",
       model: "selectorOutput",
       owner: "selectorId",
       toRows: (selector): Omit<Prisma.SelectorOutputCreateManyInput, "clubId" | "selectorId">[] =>

@@ -1,11 +1,10 @@
 import type { Handset } from "../../../shared/handsets.ts";
 import type { HandsetKind, HandsetState } from "../../../shared/vocabulary.ts";
 import type { Prisma } from "../generated/client.ts";
-import { inOrder, type KeptColumn, type RecordTable } from "./record-table.ts";
+import type { KeptColumn, RecordTable } from "./record-table.ts";
 
 export const handsetTable: RecordTable<Handset, Prisma.HandsetGetPayload<{ include: { places: true } }>> = {
   model: "handset",
-  include: { places: inOrder },
   toColumns: (handset): Omit<Prisma.HandsetCreateManyInput, KeptColumn> => ({
     name: handset.name,
     commandSystemCode: handset.commandSystem,
@@ -28,6 +27,7 @@ export const handsetTable: RecordTable<Handset, Prisma.HandsetGetPayload<{ inclu
   }),
   parts: [
     {
+      field: "places",
       model: "handsetPlace",
       owner: "handsetId",
       toRows: (handset): Omit<Prisma.HandsetPlaceCreateManyInput, "clubId" | "handsetId">[] =>

@@ -2,14 +2,14 @@ import type { LayoutDocument, PlanSlot, RosterDocument } from "../../../shared/d
 import type { Handset } from "../../../shared/handsets.ts";
 import type { Policy } from "../../../shared/policy.ts";
 import type { Train } from "../../../shared/timetable.ts";
-import type { Control } from "../../../shared/vocabulary.ts";
 import type { Database } from "../client.ts";
+import { clubTable } from "./clubs.ts";
 import { commandSystemTable, controllerTable, districtTable, selectorTable, supplyTable } from "./feeds.ts";
 import { handsetTable } from "./handsets.ts";
-import { hasPolicy, toPolicy } from "./policy.ts";
-import { readBodies } from "./read-records.ts";
+import { readBodies, readRecord } from "./read-records.ts";
 import { type ClubScope, clubScope, type Scope } from "./record-table.ts";
 import { decoderTable, locomotiveTable, rakeTable } from "./roster.ts";
+import { sessionTable } from "./sessions.ts";
 import { trainScope, trainTable } from "./timetables.ts";
 import { areaTable, lineTable, linkTable, placeTable, sectionTable } from "./track.ts";
 
@@ -52,30 +52,35 @@ export async function readPlanParts(
   sessionCode: string,
   slotCode: string,
 ): Promise<PlanParts | undefined> {
-  const session = await readSession(database, club, sessionCode);
-  const slot = session?.slots.find((candidate) => candidate.code === slotCode);
-  if (session === null || slot === undefined) return undefined;
   const scope = clubScope(club);
-  const layout = await readLayout(database, scope);
-  const roster = await readRoster(database, scope);
-  const handsets = await readBodies(database, handsetTable, scope);
-  const trains = await readBodies(database, trainTable, trainScope(club, slot.runs.id));
+  const session = await readRecord(database, sessionTable, scope, sessionCode);
+  if (session === undefined) return undefined;
+  const slots = await database.slot.findMany({
+    where: { sessionId: session.id },
+    orderBy: { startsAt: "asc" },
+  });
+  const slot = slots.find(({ code }) => code === slotCode);
+  if (slot === undefined) return undefined;
+  const { scale, policy } = clubTable.toBody(
+    await database.club.findUniqueOrThrow({ where: { id: club.id } }),
+    scope,
+  );
   return {
-    scale: session.club.scale,
-    policy: toPolicy(hasPolicy(session) ? session : session.club),
-    layout,
-    roster,
-    handsets,
-    trains,
+    scale,
+    policy: session.body.policy ?? policy,
+    layout: await readLayout(database, scope),
+    roster: await readRoster(database, scope),
+    handsets: await readBodies(database, handsetTable, scope),
+    trains: await readTrains(database, club, slot.timetableCode, slot.timetableVersion),
     slot: {
       code: slot.code,
       name: slot.name,
       startsAt: slot.startsAt,
       endsAt: slot.endsAt,
-      sessionStartsAt: new Date(Math.min(...session.slots.map((each) => each.startsAt.getTime()))),
+      sessionStartsAt: slots[0]?.startsAt ?? slot.startsAt,
       layoutStartSeconds: slot.layoutStartS,
-      clockRatio: session.clockRatio,
-      areas: session.areas.map(({ areaCode, control }) => ({ area: areaCode, control: control as Control })),
+      clockRatio: session.body.clockRatio,
+      areas: session.body.areas,
       timeZone: club.timeZone,
       timetable: slot.timetableCode,
       timetableVersion: slot.timetableVersion,
@@ -83,11 +88,13 @@ export async function readPlanParts(
   };
 }
 
-const readSession = (database: Database, club: ClubScope, code: string) =>
-  database.session.findUnique({
-    where: { clubId_code: { clubId: club.id, code } },
-    include: { club: true, areas: true, slots: { include: { runs: { select: { id: true } } } } },
+async function readTrains(database: Database, club: ClubScope, timetableCode: string, number: number) {
+  const { id } = await database.timetableVersion.findUniqueOrThrow({
+    where: { clubId_timetableCode_number: { clubId: club.id, timetableCode, number } },
+    select: { id: true },
   });
+  return readBodies(database, trainTable, trainScope(club, id));
+}
 
 /** The whole railway of a club. */
 export async function readLayout(database: Database, scope: Scope): Promise<LayoutDocument> {

@@ -17,13 +17,12 @@ export async function readRecords<Body extends { readonly code: string }, Row ex
   scope: Scope,
   { where = {}, after, limit }: PageOfRecords = {},
 ): Promise<Stored<Body>[]> {
-  const rows = await rowsOf<Row>(database, table.model).findMany({
+  const rows = await rowsOf<RecordRow>(database, table.model).findMany({
     where: { AND: [scope.columns, where, after === undefined ? {} : { code: { gt: after } }] },
     orderBy: { code: "asc" },
-    ...(table.include && { include: table.include }),
     ...(limit !== undefined && { take: limit }),
   });
-  return rows.map((row) => toStored(table, row, scope));
+  return (await withParts(database, table, rows)).map((row) => toStored(table, row, scope));
 }
 
 /** The bodies alone. */
@@ -42,11 +41,8 @@ export async function readRecord<Body extends { readonly code: string }, Row ext
   scope: Scope,
   code: string,
 ): Promise<Stored<Body> | undefined> {
-  const row = await rowsOf<Row>(database, table.model).findFirst({
-    where: { ...scope.columns, code },
-    ...(table.include && { include: table.include }),
-  });
-  return row === null ? undefined : toStored(table, row, scope);
+  const [stored] = await readRecords(database, table, scope, { where: { code }, limit: 1 });
+  return stored;
 }
 
 /** How many records the collection has. */
@@ -60,4 +56,26 @@ function toStored<Body extends { readonly code: string }, Row extends RecordRow>
 ): Stored<Body> {
   const { id, version, updatedAt } = row;
   return { id, version, updatedAt, body: table.toBody(row, scope) };
+}
+
+/**
+ * Reads the parts of all the rows, a query a table, one after the other: a transaction has one connection, and the
+ * client would send the queries of an `include` down it at the same time.
+ */
+async function withParts<Body extends { readonly code: string }, Row extends RecordRow>(
+  database: Database,
+  { parts = [] }: RecordTable<Body, Row>,
+  rows: readonly RecordRow[],
+): Promise<readonly Row[]> {
+  const whole = rows.map((row): RecordRow & Record<string, unknown> => ({ ...row }));
+  for (const { field, model, owner } of parts) {
+    const found = await rowsOf<Record<string, unknown>>(database, model).findMany({
+      where: { [owner]: { in: rows.map(({ id }) => id) } },
+      orderBy: { position: "asc" },
+    });
+    const byOwner = new Map<unknown, object[]>(whole.map((row) => [row.id, []]));
+    for (const part of found) byOwner.get(part[owner])?.push(part);
+    for (const row of whole) row[field] = byOwner.get(row.id);
+  }
+  return whole as unknown as Row[];
 }

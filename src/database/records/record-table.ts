@@ -29,8 +29,10 @@ export interface RecordRow {
   readonly updatedAt: Date;
 }
 
-/** Rows that belong to a record and have no life of their own, such as the stops of a line. */
+/** Rows that belong to a record and have no life of their own, such as the stops of a line. They have a `position`. */
 export interface PartTable<Body> {
+  /** Where `toBody` finds them, in order. */
+  readonly field: string;
   readonly model: Model;
   /** The column that holds the record's id. */
   readonly owner: string;
@@ -46,8 +48,6 @@ export interface PartTable<Body> {
 /** How one kind of record lies in the database: both directions of the mapping, each naming every field. */
 export interface RecordTable<Body extends { readonly code: string }, Row extends RecordRow = RecordRow> {
   readonly model: Model;
-  /** The relations that `toBody` reads. */
-  readonly include?: object;
   /** Columns of the record's own row, without those of `KeptColumn`. */
   toColumns(body: Body, scope: Scope): object;
   toBody(row: Row, scope: Scope): Body;
@@ -61,5 +61,3 @@ export interface Stored<Body> {
   readonly version: number;
   readonly updatedAt: Date;
 }
-
-export const inOrder = { orderBy: { position: "asc" } } as const;

@@ -6,7 +6,7 @@ import { readWallTime } from "../../lib/wall-time.ts";
 import type * as rows from "../generated/client.ts";
 import type { Prisma } from "../generated/client.ts";
 import { hasPolicy, NO_POLICY, toPolicy, toPolicyColumns } from "./policy.ts";
-import { type ClubScope, inOrder, type KeptColumn, type RecordTable } from "./record-table.ts";
+import type { ClubScope, KeptColumn, RecordTable } from "./record-table.ts";
 
 /** For wall times that have been looked at before: one that stands for no instant here is a mistake of ours. */
 function toInstant(text: string, { timeZone }: ClubScope): Date {
@@ -29,7 +29,6 @@ type SessionRow = Prisma.SessionGetPayload<{ include: { areas: true; slots: true
 
 export const sessionTable: RecordTable<Session, SessionRow> = {
   model: "session",
-  include: { areas: inOrder, slots: inOrder },
   toColumns: (session): Omit<Prisma.SessionCreateManyInput, KeptColumn> => ({
     name: session.name,
     clockRatio: session.clockRatio,
@@ -47,12 +46,14 @@ export const sessionTable: RecordTable<Session, SessionRow> = {
   }),
   parts: [
     {
+      field: "areas",
       model: "sessionArea",
       owner: "sessionId",
       toRows: (session): Omit<Prisma.SessionAreaCreateManyInput, "clubId" | "sessionId">[] =>
         session.areas.map(({ area, control }, position) => ({ position, areaCode: area, control })),
     },
     {
+      field: "slots",
       model: "slot",
       owner: "sessionId",
       toRows: (session, { club }): Omit<Prisma.SlotCreateManyInput, "clubId" | "sessionId">[] =>

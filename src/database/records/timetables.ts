@@ -3,7 +3,7 @@ import type { Timetable, TimetableVersion, Train } from "../../../shared/timetab
 import type { LocomotivePosition, TimetableState } from "../../../shared/vocabulary.ts";
 import type * as rows from "../generated/client.ts";
 import type { Prisma } from "../generated/client.ts";
-import { type ClubScope, inOrder, type KeptColumn, type RecordTable, type Scope } from "./record-table.ts";
+import type { ClubScope, KeptColumn, RecordTable, Scope } from "./record-table.ts";
 
 export const timetableTable: RecordTable<Timetable, rows.Timetable> = {
   model: "timetable",
@@ -33,7 +33,6 @@ type TrainRow = Prisma.TrainGetPayload<{ include: { path: true; motivePower: tru
 
 export const trainTable: RecordTable<Train, TrainRow> = {
   model: "train",
-  include: { path: inOrder, motivePower: inOrder, rakes: inOrder },
   toColumns: (train): Omit<Prisma.TrainCreateManyInput, KeptColumn> => ({
     name: train.name,
     priority: train.priority,
@@ -69,6 +68,7 @@ export const trainTable: RecordTable<Train, TrainRow> = {
   }),
   parts: [
     {
+      field: "path",
       model: "pathEntry",
       owner: "trainId",
       toRows: (train): Omit<Prisma.PathEntryCreateManyInput, "clubId" | "trainId">[] =>
@@ -80,6 +80,7 @@ export const trainTable: RecordTable<Train, TrainRow> = {
         })),
     },
     {
+      field: "motivePower",
       model: "trainLocomotive",
       owner: "trainId",
       toRows: (train): Omit<Prisma.TrainLocomotiveCreateManyInput, "clubId" | "trainId">[] =>
@@ -90,6 +91,7 @@ export const trainTable: RecordTable<Train, TrainRow> = {
         })),
     },
     {
+      field: "rakes",
       model: "trainRake",
       owner: "trainId",
       toRows: (train): Omit<Prisma.TrainRakeCreateManyInput, "clubId" | "trainId">[] =>

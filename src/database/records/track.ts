@@ -2,7 +2,7 @@ import type { Area, Line, Link, Place, Section } from "../../../shared/layout.ts
 import type { SectionUse, SectionWiring, Sharing } from "../../../shared/vocabulary.ts";
 import type * as rows from "../generated/client.ts";
 import type { Prisma } from "../generated/client.ts";
-import { inOrder, type KeptColumn, type RecordTable } from "./record-table.ts";
+import type { KeptColumn, RecordTable } from "./record-table.ts";
 
 export const areaTable: RecordTable<Area, rows.Area> = {
   model: "area",
@@ -21,7 +21,6 @@ export const placeTable: RecordTable<Place, rows.Place> = {
 
 export const lineTable: RecordTable<Line, Prisma.LineGetPayload<{ include: { stops: true } }>> = {
   model: "line",
-  include: { stops: inOrder },
   toColumns: (line): Omit<Prisma.LineCreateManyInput, KeptColumn> => ({ name: line.name, note: line.note }),
   toBody: (row) => ({
     code: row.code,
@@ -31,6 +30,7 @@ export const lineTable: RecordTable<Line, Prisma.LineGetPayload<{ include: { sto
   }),
   parts: [
     {
+      field: "stops",
       model: "lineStop",
       owner: "lineId",
       toRows: (line): Omit<Prisma.LineStopCreateManyInput, "clubId" | "lineId">[] =>

@@ -1,6 +1,6 @@
 import { newId } from "../../lib/ids.ts";
 import type { Transaction } from "../transaction.ts";
-import { rowsOf } from "./record-rows.ts";
+import { insertRows, rowsOf, updateRows } from "./record-rows.ts";
 import type { PartTable, RecordTable, Scope } from "./record-table.ts";
 
 /** A record's body and the id of its row. */
@@ -17,13 +17,13 @@ export async function insertRecords<Body extends { readonly code: string }>(
   bodies: readonly Body[],
 ): Promise<void> {
   const items = bodies.map((body) => ({ id: newId(), body }));
-  await createRows(
+  await insertRows(
     transaction,
     table.model,
     items.map(({ id, body }) => ({ id, code: body.code, ...scope.columns, ...table.toColumns(body, scope) })),
   );
   for (const part of table.parts ?? [])
-    await createRows(
+    await insertRows(
       transaction,
       part.model,
       items.flatMap((item) => rowsOfPart(part, scope, item)),
@@ -41,7 +41,11 @@ export async function replaceRecord<Body extends { readonly code: string }>(
   item: Identified<Body>,
   version: number,
 ): Promise<boolean> {
-  if (!(await updateRow(transaction, table, scope, item, { version }))) return false;
+  const { count } = await rowsOf(transaction, table.model).updateMany({
+    where: { id: item.id, version },
+    data: { code: item.body.code, ...table.toColumns(item.body, scope) },
+  });
+  if (count === 0) return false;
   await replaceParts(transaction, table, scope, [item]);
   return true;
 }
@@ -67,7 +71,11 @@ export async function replaceRecords<Body extends { readonly code: string }>(
   scope: Scope,
   items: readonly Identified<Body>[],
 ): Promise<void> {
-  for (const item of items) await updateRow(transaction, table, scope, item, {});
+  await updateRows(
+    transaction,
+    table.model,
+    items.map(({ id, body }) => ({ id, code: body.code, ...table.toColumns(body, scope) })),
+  );
   await replaceParts(transaction, table, scope, items);
 }
 
@@ -87,20 +95,6 @@ export async function settle(transaction: Transaction): Promise<void> {
   await transaction.$executeRaw`set constraints all immediate`;
 }
 
-async function updateRow<Body extends { readonly code: string }>(
-  transaction: Transaction,
-  table: RecordTable<Body, never>,
-  scope: Scope,
-  { id, body }: Identified<Body>,
-  where: object,
-): Promise<boolean> {
-  const { count } = await rowsOf(transaction, table.model).updateMany({
-    where: { id, ...where },
-    data: { code: body.code, ...table.toColumns(body, scope) },
-  });
-  return count > 0;
-}
-
 async function replaceParts<Body extends { readonly code: string }>(
   transaction: Transaction,
   table: RecordTable<Body, never>,
@@ -112,7 +106,7 @@ async function replaceParts<Body extends { readonly code: string }>(
     const owners = { [part.owner]: { in: items.map(({ id }) => id) } };
     const unmade = part.key === undefined ? rows : await keepRows(transaction, part, part.key, owners, rows);
     if (part.key === undefined) await rowsOf(transaction, part.model).deleteMany({ where: owners });
-    await createRows(transaction, part.model, unmade);
+    await insertRows(transaction, part.model, unmade);
   }
 }
 
@@ -136,11 +130,3 @@ type PartRow = Readonly<Record<string, unknown>>;
 
 const rowsOfPart = <Body>(part: PartTable<Body>, scope: Scope, { id, body }: Identified<Body>): PartRow[] =>
   part.toRows(body, scope).map((row) => ({ ...row, clubId: scope.club.id, [part.owner]: id }));
-
-async function createRows(
-  transaction: Transaction,
-  model: Parameters<typeof rowsOf>[1],
-  data: readonly object[],
-): Promise<void> {
-  if (data.length > 0) await rowsOf(transaction, model).createMany({ data });
-}
