@@ -3,23 +3,21 @@ import type { AddressInfo } from "node:net";
 import path from "node:path";
 import closeWithGrace from "close-with-grace";
 import pretty from "pino-pretty";
-import { buildApp } from "./app.ts";
+import { demoClub, loadDemo } from "../seed/index.ts";
+import { buildApp, TRANSFER_KINDS } from "./app.ts";
 import { type Config, parseConfig } from "./config.ts";
 import { createClient, type DatabaseClient } from "./database/client.ts";
 import { migrate } from "./database/migrate.ts";
 import { once } from "./database/milestones.ts";
 import { type OpenDatabase, openDatabase } from "./database/open-database.ts";
+import { findClub } from "./database/records/clubs.ts";
+import { createClub } from "./features/clubs/index.ts";
+import { createTransferService } from "./features/transfer/index.ts";
 import { admitLocalUser } from "./http/authorise.ts";
 import type { HttpApp } from "./http/bare-app.ts";
 import { systemClock } from "./lib/clock.ts";
 import { projectRoot } from "./lib/project-root.ts";
 import { StartupError } from "./lib/startup-error.ts";
-
-/** A club to look at: loaded once into a database, and harmless to load again should that be interrupted. */
-interface Demo {
-  readonly clubName: string;
-  load(database: DatabaseClient): Promise<void>;
-}
 
 type Closers = (() => Promise<unknown>)[];
 
@@ -28,9 +26,9 @@ const CLOSE_LIMIT_MS = 45_000;
 const root = projectRoot(import.meta.dirname);
 
 /** A signal while it still starts lets it finish starting first: half-started things have nothing to be closed by. */
-async function main(demo?: Demo): Promise<void> {
+async function main(): Promise<void> {
   const closers: Closers = [];
-  const booting = boot(closers, demo);
+  const booting = boot(closers);
   closeWithGrace({ delay: CLOSE_LIMIT_MS }, async ({ err }) => {
     if (err) console.error(err);
     await booting.catch(() => {});
@@ -46,14 +44,14 @@ async function main(demo?: Demo): Promise<void> {
 }
 
 /** Starts everything, what it leans on first, and tells `closers` how to end each; returns the line that says where to look. */
-async function boot(closers: Closers, demo: Demo | undefined): Promise<string> {
+async function boot(closers: Closers): Promise<string> {
   const config = parseConfig(process.env, root);
   const opened = await openDatabase(config.databaseUrl, config.dataDir);
   closers.push(() => opened.close());
   await migrate(opened.connection, path.join(root, "prisma/migrations"));
   const database = createClient(opened.connection);
   closers.push(() => database.$disconnect());
-  if (config.demo && demo) await loadDemo(demo, opened, database);
+  if (config.demo) await bringDemo(opened, database);
   const app = await buildApp({
     database,
     clock: systemClock,
@@ -67,11 +65,19 @@ async function boot(closers: Closers, demo: Demo | undefined): Promise<string> {
   });
   closers.push(() => app.close());
   const address = await listen(app, config);
-  return `Running Foreman: ${address}${config.demo && demo ? ` (demo club: ${demo.clubName})` : ""}`;
+  return `Running Foreman: ${address}${config.demo ? ` (demo club: ${demoClub.name})` : ""}`;
 }
 
-async function loadDemo(demo: Demo, { connection }: OpenDatabase, database: DatabaseClient): Promise<void> {
-  await once(connection, "demo-club", () => demo.load(database));
+/** A club to look at, brought once into a database. */
+async function bringDemo({ connection }: OpenDatabase, database: DatabaseClient): Promise<void> {
+  const transfer = createTransferService(database, TRANSFER_KINDS);
+  await once(connection, "demo-club", () =>
+    loadDemo(async (club, document) => {
+      // a start that was interrupted here has made the club already
+      if ((await findClub(database, club.code)) === undefined) await createClub(database, club);
+      await transfer.importClub(club.code, document, { dryRun: false });
+    }),
+  );
 }
 
 async function listen(app: HttpApp, { host, port }: Config): Promise<string> {
