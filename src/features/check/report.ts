@@ -93,7 +93,10 @@ function codesOf(records: readonly { readonly code: string }[], indexes: readonl
 }
 
 function toFinding(finding: Finding, { problem, source }: PreparedPlan): FindingReport {
-  const { sentence, cure } = word(finding, problem, (ms) => toLayoutText(source.frame, ms));
+  const systemNames = source.layout.commandSystems.map(({ name }) => name);
+  const { sentence, cure } = word(finding, { ...problem, systemNames }, (ms) =>
+    toLayoutText(source.frame, ms),
+  );
   return {
     code: finding.code,
     severity: finding.severity,

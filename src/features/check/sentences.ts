@@ -8,6 +8,11 @@ export interface Wording {
   readonly cure: string;
 }
 
+/** The problem, and what people call its command systems: handsets are told apart by that, not by a code. */
+export interface WordedProblem extends Problem {
+  readonly systemNames: readonly string[];
+}
+
 /** A finding with its indexes turned into codes and its times into layout time. */
 interface Told {
   readonly finding: Finding;
@@ -19,18 +24,18 @@ interface Told {
   readonly to: string;
   readonly measured: number;
   readonly limit: number;
-  /** Code of the first district, supply, output, controller or command system in it. */
+  /** Code of the first district, supply, output or controller in it, or name of its command system. */
   readonly thing: string;
   /** Who draws at the peak, most first: `trains 12 (1.10 A) and 47 (900 mA) draw 2.00 A`. */
   readonly draw: string;
 }
 
 /** Puts a finding into words for a club member. `text` shows an instant (ms) on the layout clock. */
-export function word(finding: Finding, problem: Problem, text: (ms: number) => string): Wording {
+export function word(finding: Finding, problem: WordedProblem, text: (ms: number) => string): Wording {
   return WORDINGS[finding.code](tell(finding, problem, text));
 }
 
-function tell(finding: Finding, problem: Problem, text: (ms: number) => string): Told {
+function tell(finding: Finding, problem: WordedProblem, text: (ms: number) => string): Told {
   const codes = (list: readonly { readonly code: string }[], indexes: readonly number[]) =>
     indexes.map((i) => list[i]?.code ?? "?");
   const things = [
@@ -38,7 +43,7 @@ function tell(finding: Finding, problem: Problem, text: (ms: number) => string):
     ...codes(problem.controllers, finding.controllers),
     ...codes(problem.districts, finding.districts),
     ...codes(problem.supplies, finding.supplies),
-    ...codes(problem.commandSystems, finding.commandSystems),
+    ...finding.commandSystems.map((i) => problem.systemNames[i] ?? "?"),
   ];
   return {
     finding,

@@ -1,9 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { FINDING_CODES } from "../../../shared/vocabulary.ts";
-import { word } from "../../../src/features/check/sentences.ts";
+import { type WordedProblem, word } from "../../../src/features/check/sentences.ts";
 import { amps, counted, duration, listed } from "../../../src/features/check/wording.ts";
 import type { Finding } from "../../../src/planner/findings.ts";
-import type { Problem } from "../../../src/planner/problem.ts";
 
 const named = (code: string) => ({ code });
 
@@ -15,10 +14,11 @@ const problem = {
   supplies: [named("Booster")],
   outputs: [named("A1")],
   controllers: [named("Panel")],
-  commandSystems: [named("Digital")],
+  commandSystems: [named("DG")],
+  systemNames: ["Digital"],
   locomotives: [named("E7")],
   rakes: [named("R3")],
-} as unknown as Problem;
+} as unknown as WordedProblem;
 
 const finding: Finding = {
   code: "section-clash",
