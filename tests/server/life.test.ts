@@ -2,7 +2,7 @@ import { connect, type Socket } from "node:net";
 import { setTimeout as sleep } from "node:timers/promises";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { runSql } from "../support/sql.ts";
-import { dataFolder, killServices, startService } from "./service.ts";
+import { BY_NPM, dataFolder, killServices, startService } from "./service.ts";
 
 let data: ReturnType<typeof dataFolder>;
 
@@ -66,6 +66,15 @@ describe("the service", () => {
     expect(await remembered()).toEqual(["before the first stop"]);
     process.kill(-(service.process.pid ?? 0), "SIGINT");
     expect(await service.ended).toMatchObject({ code: 0, errors: "" });
+    expect(data.postmaster()).toBeUndefined();
+  });
+
+  it("ends as well when npm, which started it, is told to", async () => {
+    const service = startService({ DATA_DIR: data.folder }, BY_NPM);
+    expect(await healthy(await service.address)).toBe(200);
+    service.process.kill("SIGTERM");
+    // its output closes only when the last process that writes there is gone
+    expect(await service.ended).toMatchObject({ errors: "" });
     expect(data.postmaster()).toBeUndefined();
   });
 

@@ -6,7 +6,12 @@ import path from "node:path";
 import type pg from "pg";
 import { projectRoot } from "../../src/lib/project-root.ts";
 
-const BUILT = path.join(projectRoot(import.meta.dirname), "dist/src/server.js");
+const ROOT = projectRoot(import.meta.dirname);
+const BUILT = path.join(ROOT, "dist/src/server.js");
+
+// without the build that comes before it: that one has been made
+export const BY_NPM = ["npm", "start", "--silent", "--ignore-scripts"] as const;
+const BY_NODE = [process.execPath, BUILT] as const;
 
 /** The built service as a process of its own, in a process group of its own as at a terminal. */
 export interface Service {
@@ -19,10 +24,14 @@ export interface Service {
 
 const started: ChildProcess[] = [];
 
-export function startService(environment: Readonly<Record<string, string>>): Service {
+export function startService(
+  environment: Readonly<Record<string, string>>,
+  [program, ...rest]: typeof BY_NPM | typeof BY_NODE = BY_NODE,
+): Service {
   if (!existsSync(BUILT)) throw new Error("the service is not built: npm run build");
   const { DATABASE_URL, ...inherited } = process.env;
-  const child = spawn(process.execPath, [BUILT], {
+  const child = spawn(program, rest, {
+    cwd: ROOT,
     env: { ...inherited, NODE_ENV: "production", PORT: "0", DEMO: "false", ...environment },
     detached: true,
     stdio: ["ignore", "pipe", "pipe"],
