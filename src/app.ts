@@ -56,7 +56,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installMembers(app, deps);
   installTimetables(app, deps);
   installSessions(app, deps);
-  installTransfer(app, deps, TRANSFER_KINDS);
+  await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
   return app;
 }
