@@ -1,4 +1,4 @@
-import { LocationProvider, Route, Router, useLocation } from "preact-iso";
+import { LocationProvider, Route, Router } from "preact-iso";
 import { OUR_ADDRESSES } from "./addresses.ts";
 import { ClubsPage } from "./nights/clubs-page.tsx";
 import { NightsPage } from "./nights/nights-page.tsx";
@@ -19,19 +19,7 @@ export function App() {
   );
 }
 
-/** An address with a stray % cannot be decoded, and the router would fail on it. */
-function isReadable(path: string): boolean {
-  try {
-    decodeURIComponent(path);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
 function Pages() {
-  const { path } = useLocation();
-  if (!isReadable(path)) return <NotFoundPage />;
   return (
     <Router>
       <Route path="/" component={ClubsPage} />

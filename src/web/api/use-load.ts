@@ -17,7 +17,9 @@ type Outcome<T> =
 function asProblem(error: unknown): Problem {
   if (error instanceof Problem) return error;
   console.error(error);
-  return error instanceof TypeError ? noAnswer() : new Problem(0, String(error), []);
+  return error instanceof TypeError
+    ? noAnswer()
+    : new Problem(0, "This page made a mistake.", String(error), []);
 }
 
 /** Asks when it first renders and whenever `key` changes; what is still waited for then is given up. */

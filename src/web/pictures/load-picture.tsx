@@ -27,16 +27,12 @@ function Note({ feed }: { readonly feed: Feed }) {
     return (
       <p class="picture-note note-stops">
         {kind === "district" ? "It trips" : "It is overloaded"}: above {amps(load.limitMa)} for{" "}
-        {duration(load.overLimitSeconds)}.
+        {duration(load.overLimitSeconds)}
       </p>
     );
   if (load.peakMa > load.reserveMa)
-    return (
-      <p class="picture-note note-warns">
-        Into the reserve for {duration(load.overReserveSeconds)}; {percent(free)} free at the peak.
-      </p>
-    );
-  return <p class="picture-note">{percent(free)} free at the peak.</p>;
+    return <p class="picture-note note-warns">Into the reserve for {duration(load.overReserveSeconds)}</p>;
+  return <p class="picture-note">{percent(free)} free at the peak</p>;
 }
 
 /** Load of one feed over the slot: a step line, its limit and its reserve as rules, the peak marked. */

@@ -60,7 +60,7 @@ export function NeedPicture({ need: needed }: { readonly need: Need }) {
       table={table}
       note={
         need.overSeconds > 0 && (
-          <p class="picture-note note-stops">Too few for {duration(need.overSeconds)} of real time.</p>
+          <p class="picture-note note-stops">Too few for {duration(need.overSeconds)} of real time</p>
         )
       }
     >

@@ -3,7 +3,7 @@ import { rectangle, type Scale } from "../charts/paths.ts";
 import type { TimeWindow } from "../charts/ticks.ts";
 import { look } from "../plan/emphasis.ts";
 import { TimeGrid } from "./axes.tsx";
-import type { OccupationBar, OccupationRow } from "./occupation-rows.ts";
+import type { OccupationBar, OccupationRow, OccupationTable } from "./occupation-rows.ts";
 import { useLooking } from "./stage.ts";
 
 export const ROW_PX = 20;
@@ -24,22 +24,23 @@ interface DrawnBar {
 
 /** The bars of the window in pixels. */
 function drawBars(rows: readonly OccupationRow[], { fromMs, toMs }: TimeWindow, x: Scale): DrawnBar[] {
-  return rows.flatMap(({ bars, lanes }, i) => {
-    const height = (ROW_PX - GAP_PX) / lanes;
-    return bars
+  return rows.flatMap(({ bars, place }) =>
+    bars
       .filter((bar) => bar.blockedFromMs < toMs && bar.blockedToMs > fromMs)
       .map((bar) => {
+        const height = (ROW_PX - GAP_PX) / bar.of;
         const left = x(Math.max(fromMs, bar.blockedFromMs));
         const width = x(Math.min(toMs, bar.blockedToMs)) - left;
-        return { bar, left, width, height, top: i * ROW_PX + GAP_PX / 2 + bar.lane * height };
-      });
-  });
+        return { bar, left, width, height, top: place * ROW_PX + GAP_PX / 2 + bar.lane * height };
+      }),
+  );
 }
 
 const shape = ({ left, top, width, height }: DrawnBar) => rectangle(left, top, width, height - 0.6);
 
 /** Marks of the occupation picture: equal bars make one path, those of the chosen finding stand out. */
-export function OccupationMarks({ rows }: { readonly rows: readonly OccupationRow[] }) {
+export function OccupationMarks({ table }: { readonly table: OccupationTable }) {
+  const { rows } = table;
   const { view, stage } = useLooking();
   const x = stage.x.value;
   const window = view.window.value;
@@ -49,8 +50,9 @@ export function OccupationMarks({ rows }: { readonly rows: readonly OccupationRo
   const chosen = drawn.filter(({ bar }) => emphasis.trains.has(bar.train));
   return (
     <>
+      <Headings table={table} />
       <RowNames rows={rows} />
-      <TimeGrid height={rows.length * ROW_PX} />
+      <TimeGrid height={table.places * ROW_PX} />
       <path class={emphasis.trains.size > 0 ? "bars bars-faded" : "bars"} d={every} />
       {chosen.map((one) => (
         <path
@@ -65,6 +67,23 @@ export function OccupationMarks({ rows }: { readonly rows: readonly OccupationRo
   );
 }
 
+/** Names of the lines over their sections. */
+function Headings({ table }: { readonly table: OccupationTable }) {
+  const { stage } = useLooking();
+  return (
+    <g class="row-headings">
+      {table.headings.map(({ name, place }) => (
+        <g key={name}>
+          <path class="place" d={`M0,${(place + 1) * ROW_PX - 1}H${stage.right.value}`} />
+          <text x="0" y={place * ROW_PX + 15}>
+            {name}
+          </text>
+        </g>
+      ))}
+    </g>
+  );
+}
+
 function RowNames({ rows }: { readonly rows: readonly OccupationRow[] }) {
   const { view, stage } = useLooking();
   const sections = view.emphasis.value.sections;
@@ -72,17 +91,17 @@ function RowNames({ rows }: { readonly rows: readonly OccupationRow[] }) {
   const most = Math.floor((left - 8) / 7);
   return (
     <g class="row-names">
-      {rows.map(({ section }, i) => {
+      {rows.map(({ section, place }) => {
         const isChosen = sections.has(section.code);
         return (
           <g key={section.code}>
             {isChosen && (
-              <rect class="row-chosen" x="0" y={i * ROW_PX} width={stage.width.value} height={ROW_PX} />
+              <rect class="row-chosen" x="0" y={place * ROW_PX} width={stage.width.value} height={ROW_PX} />
             )}
             <text
               class={isChosen ? "row-name row-name-chosen" : "row-name"}
               x={left - 8}
-              y={i * ROW_PX + 14}
+              y={place * ROW_PX + 14}
               text-anchor="end"
             >
               {section.code.length <= most ? section.code : `${section.code.slice(0, most - 1)}…`}
@@ -105,13 +124,13 @@ interface ClashesProps {
 function Clashes({ rows, x, window }: ClashesProps) {
   const hatch = useId();
   const d = rows
-    .flatMap(({ clashes }, i) =>
+    .flatMap(({ clashes, place }) =>
       clashes
         .filter((part) => part.fromMs < window.toMs && part.toMs > window.fromMs)
         .map((part) => {
           const left = x(Math.max(window.fromMs, part.fromMs));
           const width = Math.max(3, x(Math.min(window.toMs, part.toMs)) - left);
-          return rectangle(left, i * ROW_PX + 1, width, ROW_PX - 2);
+          return rectangle(left, place * ROW_PX + 1, width, ROW_PX - 2);
         }),
     )
     .join("");

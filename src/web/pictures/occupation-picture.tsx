@@ -3,7 +3,7 @@ import type { CheckReport } from "../../../shared/check.ts";
 import { count, listed, percent } from "../plan/figures.ts";
 import { DataTable } from "./data-table.tsx";
 import { OccupationMarks, ROW_PX } from "./occupation-marks.tsx";
-import { barsAt, type OccupationRow, occupationRows } from "./occupation-rows.ts";
+import { barsAt, type OccupationRow, occupationTable } from "./occupation-rows.ts";
 import { Picture } from "./picture.tsx";
 import { Plot } from "./plot.tsx";
 import { useLooking } from "./stage.ts";
@@ -39,7 +39,8 @@ function statement(rows: readonly OccupationRow[], report: CheckReport): string 
 export function OccupationPicture() {
   const { view } = useLooking();
   const { report } = view;
-  const rows = useMemo(() => occupationRows(report), [report]);
+  const occupation = useMemo(() => occupationTable(report), [report]);
+  const { rows } = occupation;
   const frame = useRef<HTMLDivElement>(null);
   const sections = view.emphasis.value.sections;
   useEffect(
@@ -66,19 +67,16 @@ export function OccupationPicture() {
     />
   );
   return (
-    <Picture
-      id="sections"
-      heading={heading}
-      now={say}
-      isConcerned={sections.size > 0}
-      table={table}
-      note={<p class="picture-note">Each bar runs from set-up to release, with its train's number.</p>}
-    >
+    <Picture id="sections" heading={heading} now={say} isConcerned={sections.size > 0} table={table}>
       <div ref={frame}>
-        <Plot label={heading} height={Math.max(ROW_PX, rows.length * ROW_PX)} say={say} scrolls>
-          <OccupationMarks rows={rows} />
+        <Plot label={heading} height={Math.max(1, occupation.places) * ROW_PX} say={say} scrolls>
+          <OccupationMarks table={occupation} />
         </Plot>
       </div>
+      <p class="picture-note">
+        Each bar runs from set-up to release. Side by side in one row: trains that share the section for a
+        while; hatched: they must not.
+      </p>
     </Picture>
   );
 }
@@ -100,6 +98,6 @@ function bringIntoFrame(
   rows: readonly OccupationRow[],
   sections: ReadonlySet<string>,
 ): void {
-  const first = rows.findIndex(({ section }) => sections.has(section.code));
-  if (plot && first >= 0) plot.scrollTop = Math.max(0, (first - 3) * ROW_PX);
+  const first = rows.find(({ section }) => sections.has(section.code));
+  if (plot && first) plot.scrollTop = Math.max(0, (first.place - 3) * ROW_PX);
 }

@@ -21,9 +21,9 @@ export function Picture({ id, heading, now, note, isConcerned = false, table, ch
     <figure id={id} class={isConcerned ? "picture picture-concerned" : "picture"}>
       <figcaption>
         <h3>{heading}</h3>
+        {note}
         <Now say={now} />
       </figcaption>
-      {note}
       {children}
       <div class="picture-foot">
         {table}

@@ -30,9 +30,7 @@ export function percent(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
-const grouped = new Intl.NumberFormat("en-GB", { maximumFractionDigits: 1 });
-
-/** A measured figure in its unit, `1,450 mm`; null for a finding without one. */
+/** A measured figure in its unit, `1450 mm`; null for a finding without one. */
 export function figure(value: number | null, unit: FindingReport["unit"]): string | null {
   if (value === null) return null;
   switch (unit) {
@@ -42,7 +40,7 @@ export function figure(value: number | null, unit: FindingReport["unit"]): strin
       return duration(value / 1_000);
     case "mm":
     case "km/h":
-      return `${grouped.format(value)} ${unit}`;
+      return `${Number(value.toFixed(1))} ${unit}`;
     case "trains":
     case "handsets":
     case "outputs":
@@ -52,11 +50,19 @@ export function figure(value: number | null, unit: FindingReport["unit"]): strin
   }
 }
 
+/** What a stretch of time measures, by the finding: these have no limit but 0. */
+const TIMED: Partial<Record<FindingReport["code"], string>> = {
+  "path-times-backwards": "back in time",
+  "stock-in-two-trains": "in both",
+  "train-outside-slot": "past the end",
+};
+
 /** The figure against its limit in one phrase: `3.12 A, limit 3.00 A`; null where there is no figure. */
-export function figureAgainstLimit({ measured, limit, unit }: FindingReport): string | null {
+export function figureAgainstLimit({ code, measured, limit, unit }: FindingReport): string | null {
   const value = figure(measured, unit);
   if (value === null) return null;
-  if (limit === null || (unit === "ms" && limit === 0)) return value;
+  if (unit === "ms") return `${value} of real time ${TIMED[code] ?? ""}`.trim();
+  if (limit === null) return value;
   if (unit === "trains" || unit === "handsets" || unit === "outputs") return `${value}, room for ${limit}`;
   return `${value}, limit ${figure(limit, unit)}`;
 }

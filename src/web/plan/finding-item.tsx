@@ -3,9 +3,10 @@ import type { Clocks } from "../charts/clocks.ts";
 import { useLooking } from "../pictures/stage.ts";
 import { SeverityMark } from "../shell/marks.tsx";
 import { look, toEmphasis } from "./emphasis.ts";
-import { FEED_KINDS, FEED_WORDS } from "./feeds.ts";
+import { allFeeds, concerns } from "./feeds.ts";
 import { amps, duration, figureAgainstLimit } from "./figures.ts";
 import type { KeyedFinding } from "./finding-key.ts";
+import { lacks, needsOf } from "./needs.ts";
 
 /** `19:41–19:46`, or one reading where the finding is an instant. */
 function stretch({ startMs, endMs }: Span, text: (ms: number) => string): string {
@@ -97,13 +98,11 @@ function WhereToLook({ finding }: { readonly finding: FindingReport }) {
   const places: { href: string; text: string }[] = [];
   if (finding.trains.length > 0) places.push({ href: "trains", text: "Train graph" });
   if (finding.sections.length > 0) places.push({ href: "sections", text: "Sections" });
-  for (const kind of FEED_KINDS)
-    for (const code of finding[FEED_WORDS[kind].list])
-      if (view.report[FEED_WORDS[kind].list].some((load) => load.code === code))
-        places.push({ href: `${kind}-${code}`, text: `${FEED_WORDS[kind].noun} ${code}` });
-  for (const code of finding.commandSystems)
-    places.push({ href: `handsets-${code}`, text: `Handsets of ${code}` });
-  if (finding.unit === "outputs") places.push({ href: "assignments", text: "Outputs" });
+  for (const { id, title } of allFeeds(view.report).filter((feed) => concerns(finding, feed)))
+    places.push({ href: id, text: title });
+  for (const { id, title } of needsOf(view.report).filter((need) => lacks(finding, need)))
+    places.push({ href: id, text: title });
+  if (finding.unit === "outputs") places.push({ href: "assignments", text: "Who gets which output" });
   return (
     <p class="where">
       See{" "}

@@ -1,6 +1,7 @@
 import { useRef } from "preact/hooks";
 import { useLooking } from "../pictures/stage.ts";
 import { FindingItem } from "./finding-item.tsx";
+import type { PlanView } from "./plan-view.ts";
 
 /** The findings, most pressing first. Arrow keys go through the list and choose; Escape chooses none. */
 export function FindingsList() {
@@ -13,29 +14,9 @@ export function FindingsList() {
         Nothing stands in the way of this night. The pictures show how much room is left, the tightest first.
       </p>
     );
-  const goTo = (index: number) => {
-    const target = view.findings[Math.min(view.findings.length - 1, Math.max(0, index))];
-    if (!target) return;
-    view.choose(target.key);
-    list.current
-      ?.querySelectorAll<HTMLButtonElement>("button.finding")
-      [view.findings.indexOf(target)]?.focus();
-  };
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (!(event.target instanceof HTMLElement) || !event.target.matches("button.finding")) return;
-    const buttons = [...(list.current?.querySelectorAll("button.finding") ?? [])];
-    const at = buttons.indexOf(event.target);
-    if (event.key === "ArrowDown") goTo(at + 1);
-    else if (event.key === "ArrowUp") goTo(at - 1);
-    else if (event.key === "Home") goTo(0);
-    else if (event.key === "End") goTo(buttons.length - 1);
-    else if (event.key === "Escape") view.choose(null);
-    else return;
-    event.preventDefault();
-  };
   return (
     <>
-      <ol class="findings" ref={list} onKeyDown={onKeyDown}>
+      <ol class="findings" ref={list} onKeyDown={(event) => onListKey(view, list.current, event)}>
         {view.findings.map((keyed) => (
           <FindingItem key={keyed.key} keyed={keyed} isChosen={keyed === chosen} />
         ))}
@@ -45,4 +26,40 @@ export function FindingsList() {
       )}
     </>
   );
+}
+
+function onListKey(view: PlanView, list: HTMLElement | null, event: KeyboardEvent): void {
+  const buttons = [...(list?.querySelectorAll<HTMLButtonElement>("button.finding") ?? [])];
+  const at = buttons.findIndex((button) => button === event.target);
+  if (at < 0) return;
+  if (event.key === "Escape") view.choose(null);
+  else {
+    const to = destination(event.key, at, buttons.length - 1);
+    if (to === null) return;
+    view.choose(view.findings[to]?.key ?? null);
+    bringFocus(buttons[to]);
+  }
+  event.preventDefault();
+}
+
+/** Where a key leads from place `at` in a list that ends at `last`; null for any other key. */
+function destination(key: string, at: number, last: number): number | null {
+  switch (key) {
+    case "ArrowDown":
+      return Math.min(last, at + 1);
+    case "ArrowUp":
+      return Math.max(0, at - 1);
+    case "Home":
+      return 0;
+    case "End":
+      return last;
+    default:
+      return null;
+  }
+}
+
+/** Focus alone would scroll half a screen; this scrolls only as far as it takes to see the item. */
+function bringFocus(button: HTMLButtonElement | undefined): void {
+  button?.focus({ preventScroll: true });
+  requestAnimationFrame(() => button?.parentElement?.scrollIntoView({ block: "nearest" }));
 }

@@ -1,4 +1,5 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
+import { linesByTraffic } from "../charts/section-order.ts";
 import { Assignments } from "../pictures/assignments.tsx";
 import { GraphPicture } from "../pictures/graph-picture.tsx";
 import { HeadroomTable } from "../pictures/headroom-table.tsx";
@@ -15,9 +16,8 @@ const FEEDS_AT_ONCE = 12;
 
 /** Every picture of the plan, by subject. */
 export function Pictures() {
-  const { view, stage } = useLooking();
-  const { report } = view;
-  if (stage.width.value === 0) return null;
+  const { report } = useLooking().view;
+  useEffect(goToFragment, []);
   const idle = allFeeds(report)
     .filter(({ load }) => load.peakMa === 0)
     .map(({ title }) => title);
@@ -26,7 +26,7 @@ export function Pictures() {
     <>
       <section id="trains" aria-labelledby="trains-heading">
         <h2 id="trains-heading">Trains</h2>
-        {report.graph.map((line) => (
+        {linesByTraffic(report.graph).map((line) => (
           <GraphPicture key={line.line} line={line} />
         ))}
       </section>
@@ -51,6 +51,13 @@ export function Pictures() {
       </section>
     </>
   );
+}
+
+/** The pictures come after the page, so the browser itself could not go to the one an address names. */
+function goToFragment(): void {
+  // reads a stray % as it stands, where decodeURIComponent would throw
+  const id = new URLSearchParams(`id=${location.hash.slice(1)}`).get("id");
+  if (id) document.getElementById(id)?.scrollIntoView();
 }
 
 function Feeds({ kind }: { readonly kind: FeedKind }) {

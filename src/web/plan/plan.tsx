@@ -34,7 +34,6 @@ export function Plan({ report, timeZone, again }: PlanProps) {
     watcher.observe(element);
     return () => watcher.disconnect();
   }, [width]);
-  useEffect(goToFragment, []);
   return (
     <LookingContext.Provider value={looking}>
       <Answer report={report} again={again} />
@@ -46,16 +45,10 @@ export function Plan({ report, timeZone, again }: PlanProps) {
         <div class="pictures-column">
           <MomentBar />
           <div class="pictures-measure" ref={column}>
-            <Pictures />
+            {width.value > 0 && <Pictures />}
           </div>
         </div>
       </div>
     </LookingContext.Provider>
   );
-}
-
-/** The pictures come after the page, so the browser itself could not go to the one an address names. */
-function goToFragment(): void {
-  const id = decodeURIComponent(location.hash.slice(1));
-  if (id) document.getElementById(id)?.scrollIntoView();
 }

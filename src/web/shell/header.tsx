@@ -3,14 +3,10 @@ import { API_REFERENCE, nightsAddress } from "../addresses.ts";
 import { clubName } from "./club-name.ts";
 import { ThemeSwitch } from "./theme-switch.tsx";
 
-/** The club whose page this is; null outside any, and for an address with a stray % in it. */
+/** The club whose page this is; null outside any. */
 function clubOf(path: string): string | null {
   const [, club] = /^\/clubs\/([^/]+)/.exec(path) ?? [];
-  try {
-    return club === undefined ? null : decodeURIComponent(club);
-  } catch {
-    return null;
-  }
+  return club === undefined ? null : decodeURIComponent(club);
 }
 
 export function Header() {

@@ -19,7 +19,8 @@ export function Loaded<T>({ load, what, children }: LoadedProps<T>) {
     case "loading":
       return <Waiting what={what} stop={load.stop} />;
     case "failed":
-      if (load.problem.status === 404) return <NotFound happened={load.problem.happened} />;
+      if (load.problem.status === 404)
+        return <NotFound happened={load.problem.detail || load.problem.happened} />;
       return <ProblemView problem={load.problem} again={load.again} />;
     case "stopped":
       return (

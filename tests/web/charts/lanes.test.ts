@@ -11,12 +11,21 @@ const stretches = fc.array(
 
 describe("lanes", () => {
   it("take stretches that only touch into one lane", () => {
-    expect(
-      toLanes([
-        { fromMs: 0, toMs: 5 },
-        { fromMs: 5, toMs: 9 },
-      ]),
-    ).toEqual({ lanes: [0, 0], count: 1 });
+    const lanes = toLanes([
+      { fromMs: 0, toMs: 5 },
+      { fromMs: 5, toMs: 9 },
+    ]);
+    expect(lanes).toEqual([
+      { lane: 0, of: 1 },
+      { lane: 0, of: 1 },
+    ]);
+  });
+
+  it("leave a stretch all the room where it is alone, however crowded it is elsewhere", () => {
+    const crowd = [0, 1, 2].map((fromMs) => ({ fromMs, toMs: 10 }));
+    const lanes = toLanes([{ fromMs: 20, toMs: 30 }, ...crowd]);
+    expect(lanes[0]).toEqual({ lane: 0, of: 1 });
+    expect(lanes.slice(1).map(({ of }) => of)).toEqual([3, 3, 3]);
   });
 
   it("never hold two stretches at once, and are as few as the most that ever run at once", () => {
@@ -24,17 +33,16 @@ describe("lanes", () => {
     // Kleinberg and Tardos, Algorithm Design (2005), theorem 4.6
     fc.assert(
       fc.property(stretches, (list) => {
-        const { lanes, count } = toLanes(list);
+        const lanes = toLanes(list);
         list.forEach((a, i) => {
-          list.slice(i + 1).forEach((b, j) => {
-            if (lanes[i] === lanes[i + 1 + j]) expect(common(a, b)).toBeNull();
+          list.forEach((b, j) => {
+            if (i < j && lanes[i]?.lane === lanes[j]?.lane) expect(common(a, b)).toBeNull();
+            if (common(a, b)) expect(lanes[i]?.of).toBe(lanes[j]?.of);
           });
+          expect(lanes[i]?.lane).toBeLessThan(lanes[i]?.of ?? 0);
         });
-        const depth = Math.max(
-          0,
-          ...list.map((a) => list.filter((b) => b.fromMs <= a.fromMs && a.fromMs < b.toMs).length),
-        );
-        expect(count).toBe(depth);
+        const depths = list.map((a) => list.filter((b) => b.fromMs <= a.fromMs && a.fromMs < b.toMs).length);
+        expect(Math.max(0, ...lanes.map(({ of }) => of))).toBe(Math.max(0, ...depths));
       }),
     );
   });

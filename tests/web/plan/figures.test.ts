@@ -28,9 +28,9 @@ describe("figures as people read them", () => {
 
   it("set a measured figure against its limit in its own unit", () => {
     expect(told(3_120, 3_000, "mA")).toBe("3.12 A, limit 3.00 A");
-    expect(told(1_450, 1_300, "mm")).toBe("1,450 mm, limit 1,300 mm");
+    expect(told(1_450, 1_300, "mm")).toBe("1450 mm, limit 1300 mm");
     expect(told(2, 1, "trains")).toBe("2 trains, room for 1");
-    expect(told(62_000, 0, "ms")).toBe("1 min 2 s");
+    expect(told(62_000, 0, "ms")).toBe("1 min 2 s of real time");
     expect(told(null, null, "none")).toBeNull();
   });
 });
