@@ -2,6 +2,7 @@ import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import { createJsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
 import type { HttpApp } from "./bare-app.ts";
+import { tidySchemaNames } from "./schema-names.ts";
 
 export interface ApiDescription {
   readonly version: string;
@@ -16,8 +17,8 @@ export async function installOpenApi(app: HttpApp, { version, description }: Api
       info: { title: "Running Foreman", version, description, license: { name: "MIT", identifier: "MIT" } },
       servers: [{ url: "/" }],
     },
-    transform: createJsonSchemaTransform({ skipList: ["/api/docs/*"] }),
-    transformObject: (document) => dropUnreferenced(jsonSchemaTransformObject(document)),
+    transform,
+    transformObject: (document) => tidySchemaNames(jsonSchemaTransformObject(document)),
   });
   await app.register(swaggerUi, {
     routePrefix: "/api/docs",
@@ -31,21 +32,19 @@ export async function installOpenApi(app: HttpApp, { version, description }: Api
   );
 }
 
-type Document = ReturnType<typeof jsonSchemaTransformObject>;
+const transformPlain = createJsonSchemaTransform({ skipList: ["/api/docs/*"] });
 
-/** Each named schema comes out twice, as it is sent and as it is taken; the one that nothing refers to is left out. */
-function dropUnreferenced(document: Document): Document {
-  const { components, ...rest } = document as { components?: { schemas?: Record<string, unknown> } };
-  const schemas = components?.schemas ?? {};
-  const used = new Set<string>();
-  const visit = (value: unknown): void => {
-    for (const [, name] of JSON.stringify(value ?? null).matchAll(/"#\/components\/schemas\/([^"]+)"/g)) {
-      if (name === undefined || used.has(name)) continue;
-      used.add(name);
-      visit(schemas[name]);
-    }
-  };
-  visit(rest);
-  const kept = Object.entries(schemas).filter(([name]) => used.has(name));
-  return { ...rest, components: { ...components, schemas: Object.fromEntries(kept) } } as Document;
-}
+/** Bodies of a stated media type, `{ content: { "text/csv": { schema } } }`, which the library takes only of responses. */
+const transform: typeof transformPlain = (route) => {
+  const { body, ...rest } = (route.schema ?? {}) as { body?: { content?: MediaTypes } };
+  if (body?.content === undefined) return transformPlain(route);
+  const toJson = (schema: unknown) =>
+    transformPlain({ ...route, schema: schema as typeof route.schema }).schema;
+  const content = Object.entries(body.content).map(([type, { schema }]) => [
+    type,
+    { schema: toJson({ body: schema }).body },
+  ]);
+  return { url: route.url, schema: { ...toJson(rest), body: { content: Object.fromEntries(content) } } };
+};
+
+type MediaTypes = Readonly<Record<string, { readonly schema: unknown }>>;

@@ -36,8 +36,16 @@ describe("the API reference", () => {
     const { body } = await probe.request.get("/api/openapi.json");
     const text = JSON.stringify(body);
     const names = Object.keys(body.components.schemas);
-    expect(names).toContain("Problem");
+    expect(names).toEqual(expect.arrayContaining(["Problem", "Probe"]));
+    expect(names).not.toContain("ProbeInput");
     for (const name of names) expect(text).toContain(`"#/components/schemas/${name}"`);
+  });
+
+  it("has a body of another media type under that type", async () => {
+    const { body } = await probe.request.get("/api/openapi.json");
+    expect(body.paths["/api/sheet"].post.requestBody.content).toEqual({
+      "text/csv": { schema: { type: "string", maxLength: 9 } },
+    });
   });
 
   it("says which problems a route may answer with, and in which form", async () => {

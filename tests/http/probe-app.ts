@@ -36,6 +36,11 @@ export async function probeApp(overrides: Partial<HttpOptions> = {}) {
     { schema: { body, response: { 200: body, ...refusalResponses("validation-failed", "malformed-json") } } },
     async (request) => request.body,
   );
+  app.post(
+    "/api/sheet",
+    { schema: { body: { content: { "text/csv": { schema: z.string().max(9) } } } as never } },
+    async () => ({}),
+  );
   app.put("/api/probe", async (request, reply) => {
     assertCurrent(readPrecondition(request), 3);
     return reply.header("etag", entityTag(4)).send({});
