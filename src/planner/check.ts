@@ -1,5 +1,5 @@
 import { reportNeed } from "./handsets/need-report.ts";
-import { reportDistrict, reportSupply } from "./load/load-sweep.ts";
+import { reportDistrict, reportSupply, sweepLoads } from "./load/load-sweep.ts";
 import { reportOccupations } from "./occupation/report-occupations.ts";
 import type { Problem } from "./problem.ts";
 import type { CheckResult } from "./result.ts";
@@ -21,7 +21,8 @@ export function check(problem: Problem, options: CheckOptions = {}): CheckResult
 
 /** What people look at: occupations, every curve. Cost: linear in occupations and, by district, in its supply's events. */
 export function report(problem: Problem, sweep: Sweep, mostFindings: number = MOST_FINDINGS): CheckResult {
-  const { findings, motions, occupations, loads, handsets, analog } = sweep;
+  const { findings, motions, occupations, handsets, analog } = sweep;
+  const loads = sweepLoads(problem, sweep.draws, sweep.span);
   return {
     findings: findings.slice(0, mostFindings),
     findingsLeftOut: Math.max(0, findings.length - mostFindings),

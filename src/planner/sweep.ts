@@ -7,43 +7,50 @@ import { createNeedScene, handsetNeed } from "./handsets/handset-need.ts";
 import { sweepNeed } from "./handsets/need-report.ts";
 import { createLoadScene, digitalLoad } from "./load/digital-load.ts";
 import { loadFindings } from "./load/load-findings.ts";
-import { type LoadSweep, sweepLoads } from "./load/load-sweep.ts";
+import { sweepHighLoads } from "./load/load-sweep.ts";
 import { computeMotions } from "./motion/compute-motions.ts";
 import type { Motions } from "./motion/motions.ts";
 import { clashFindings } from "./occupation/clash-findings.ts";
 import { type Occupations, occupy } from "./occupation/occupations.ts";
-import { isShared, sharedFindings } from "./occupation/shared-sections.ts";
+import { sharedFindings } from "./occupation/shared-sections.ts";
 import { sweepClashes } from "./occupation/sweep-clashes.ts";
 import { pathFindings } from "./path/path-findings.ts";
 import type { Interval, Problem } from "./problem.ts";
+import type { StepEvents } from "./steps/step-events.ts";
 import type { StepSweep } from "./steps/sweep-steps.ts";
 import { planStock } from "./stock/plan-stock.ts";
 import { stockFindings } from "./stock/stock-findings.ts";
 import type { StockPlan } from "./stock/stock-plan.ts";
+import { tabulateTrack } from "./track/track.ts";
 
 /** All findings, in order, and what the report for people is made from. */
 export interface Sweep {
   readonly findings: readonly Finding[];
   readonly motions: Motions;
   readonly occupations: Occupations;
-  readonly loads: LoadSweep;
+  /** Changes of the districts' loads. */
+  readonly draws: StepEvents;
+  /** What load reports cover. */
+  readonly span: Interval;
   readonly handsets: StepSweep;
   readonly analog: AnalogPlan;
 }
 
 /** Every pass of the check, and its findings; see each for what it needs and costs. `mostStates`: see planAnalog. */
 export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES): Sweep {
-  const motions = computeMotions(problem);
+  const track = tabulateTrack(problem);
+  const motions = computeMotions(problem, track);
   const stock = planStock(problem, motions);
-  const parts = cutIntoParts(problem, motions);
+  const parts = cutIntoParts(problem, motions, track);
   const occupations = occupy(problem, motions, stock);
-  const clashes = sweepClashes(occupations, exclusiveSections(problem), stock);
-  const events = digitalLoad(createLoadScene(problem, motions, stock, parts));
-  const loads = sweepLoads(problem, events, coverage(problem, motions, stock));
-  const handsets = sweepNeed(problem, handsetNeed(createNeedScene(problem, motions, parts)));
+  const clashes = sweepClashes(occupations, track.exclusive, stock);
+  const draws = digitalLoad(createLoadScene(problem, motions, stock, parts, track));
+  const span = coverage(problem, motions, stock);
+  const loads = sweepHighLoads(problem, draws, span);
+  const handsets = sweepNeed(problem, handsetNeed(createNeedScene(problem, motions, parts, track)));
   const analog = planAnalog(problem, motions, stock, parts, mostStates);
   const findings = [
-    ...pathFindings({ problem, motions, stock, parts }),
+    ...pathFindings({ problem, motions, stock, parts, track }),
     ...stockFindings(problem, motions, stock),
     ...clashFindings(motions, occupations, clashes),
     ...sharedFindings({ problem, motions, stock, occupations }),
@@ -51,12 +58,7 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
     ...handsetFindings(problem, handsets),
     ...analog.findings,
   ].sort(compareFindings);
-  return { findings, motions, occupations, loads, handsets, analog };
-}
-
-/** 1: one train at a time. */
-export function exclusiveSections(problem: Problem): Uint8Array {
-  return Uint8Array.from(problem.sections, (section) => (isShared(section) ? 0 : 1));
+  return { findings, motions, occupations, draws, span, handsets, analog };
 }
 
 /** What load reports cover: the slot, or beyond its end until the last stock has stood down. */

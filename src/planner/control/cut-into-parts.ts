@@ -1,37 +1,36 @@
 import { firstDeparture, lastArrival, type Motions, STANDS } from "../motion/motions.ts";
 import type { PlannerPolicy, Problem, Section } from "../problem.ts";
+import { ANALOG, EITHER, tabulateTrack, type Track } from "../track/track.ts";
 import { ALWAYS, type Parts } from "./parts.ts";
-
-/** What a section forces: nothing where it can be either, or is fed by nothing. */
-const EITHER = 0;
-const DIGITAL = 1;
-const ANALOG = 2;
 
 /**
  * Cuts every timed working at its changeover calls. A changeover point is a call in a changeover section with a dwell
  * above 0 that holds the whole train; of several in a row the first is taken. A section that forces nothing takes the
  * control of its neighbours, digital where they differ or there are none. Cost: linear in path entries.
  */
-export function cutIntoParts(problem: Problem, motions: Motions): Parts {
-  const forces = Uint8Array.from(problem.sections, forcedControl);
-  const parts = allocate(motions);
+export function cutIntoParts(
+  problem: Problem,
+  motions: Motions,
+  track: Track = tabulateTrack(problem),
+): Parts {
+  const { forces } = track;
+  const isMixed = forces.includes(ANALOG);
+  // all digital: one part a train
+  const parts = allocate(motions.timed.length, isMixed ? motions.section.length : motions.timed.length);
   let part = 0;
   for (let train = 0; train < motions.timed.length; train++) {
-    if (motions.timed[train] === 1) part = cutTrain(problem, motions, parts, forces, train, part);
+    if (motions.timed[train] === 1)
+      part = isMixed
+        ? cutTrain(problem, motions, parts, forces, train, part)
+        : onePart(motions, parts, train, part);
     parts.firstPart[train + 1] = part;
   }
   return parts;
 }
 
-function forcedControl(section: Section): number {
-  if (section.control === "digital") return DIGITAL;
-  return section.control === "analog" ? ANALOG : EITHER;
-}
-
-function allocate(motions: Motions): Parts {
-  const most = motions.section.length;
+function allocate(trains: number, most: number): Parts {
   return {
-    firstPart: new Int32Array(motions.timed.length + 1),
+    firstPart: new Int32Array(trains + 1),
     analog: new Uint8Array(most),
     firstEntry: new Int32Array(most),
     lastEntry: new Int32Array(most),
@@ -40,6 +39,13 @@ function allocate(motions: Motions): Parts {
     sinceMs: new Int32Array(most),
     untilMs: new Int32Array(most),
   };
+}
+
+function onePart(motions: Motions, parts: Parts, train: number, part: number): number {
+  const entries = (motions.firstRow[train + 1] as number) - (motions.firstRow[train] as number);
+  open(parts, part, 0, firstDeparture(motions, train));
+  close(parts, part, entries - 1, lastArrival(motions, train));
+  return part + 1;
 }
 
 /** @returns the row after its last part */

@@ -1,7 +1,7 @@
 import type { Parts } from "../control/parts.ts";
-import { feedingDistrict } from "../load/digital-load.ts";
 import type { Motions } from "../motion/motions.ts";
 import type { Problem } from "../problem.ts";
+import type { Track } from "../track/track.ts";
 import { addStep, createStepEvents, type StepEvents } from "../steps/step-events.ts";
 
 /** What it takes to say which handsets a train needs when. */
@@ -9,23 +9,19 @@ export interface NeedScene {
   readonly problem: Problem;
   readonly motions: Motions;
   readonly parts: Parts;
-  /** Command system of each section that a digital train in it is driven by, −1: none. */
-  readonly systemOf: Int32Array;
+  readonly track: Track;
   /** Need of the train at hand that is not written down yet, by command system; `openTo` below `openFrom`: none. */
   readonly openFrom: Int32Array;
   readonly openTo: Int32Array;
 }
 
-export function createNeedScene(problem: Problem, motions: Motions, parts: Parts): NeedScene {
+export function createNeedScene(problem: Problem, motions: Motions, parts: Parts, track: Track): NeedScene {
   const systems = problem.commandSystems.length;
   return {
     problem,
     motions,
     parts,
-    systemOf: Int32Array.from(problem.sections, (section) => {
-      const supply = problem.districts[feedingDistrict(section)]?.supply ?? -1;
-      return problem.supplies[supply]?.commandSystem ?? -1;
-    }),
+    track,
     openFrom: new Int32Array(systems),
     openTo: new Int32Array(systems).fill(-1),
   };
@@ -52,7 +48,7 @@ export function addTrainNeed(scene: NeedScene, events: StepEvents, train: number
 }
 
 function openPart(scene: NeedScene, events: StepEvents, train: number, part: number): void {
-  const { motions, parts, systemOf, openFrom, openTo } = scene;
+  const { motions, parts, track, openFrom, openTo } = scene;
   const { pickUpMs, handInMs } = scene.problem.policy;
   const fromMs = (parts.departMs[part] as number) - pickUpMs;
   const toMs = (parts.arriveMs[part] as number) + handInMs;
@@ -60,7 +56,7 @@ function openPart(scene: NeedScene, events: StepEvents, train: number, part: num
   const last = row + (parts.lastEntry[part] as number);
   let before = -1;
   for (let at = row + (parts.firstEntry[part] as number); at <= last; at++) {
-    const system = systemOf[motions.section[at] as number] as number;
+    const system = track.commandSystem[motions.section[at] as number] as number;
     if (system < 0 || system === before) continue;
     before = system;
     // the one who hands in so late keeps it

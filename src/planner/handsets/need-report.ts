@@ -7,7 +7,8 @@ import { type StepSweep, sweepSteps } from "../steps/sweep-steps.ts";
 /** One step function a command system: both key and group of the sweep. */
 export function sweepNeed(problem: Problem, events: StepEvents): StepSweep {
   const systems = problem.commandSystems.length;
-  const itself = Int32Array.from({ length: systems }, (_, system) => system);
+  const itself = new Int32Array(systems);
+  for (let system = 0; system < systems; system++) itself[system] = system;
   return sweepSteps(events, itself, new Int32Array(systems), problem.slot.startMs);
 }
 

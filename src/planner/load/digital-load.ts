@@ -1,8 +1,10 @@
 import type { Parts } from "../control/parts.ts";
 import { firstDeparture, lastArrival, type Motions } from "../motion/motions.ts";
-import type { Locomotive, Problem, Rake, Section, Train } from "../problem.ts";
-import { addStep, createStepEvents, type StepEvents } from "../steps/step-events.ts";
+import type { Locomotive, MotivePower, Problem, Rake, Train } from "../problem.ts";
+import { createStepEvents, putStep, reserveSteps, type StepEvents } from "../steps/step-events.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
+import type { Track } from "../track/track.ts";
+import { createMoves, findMoves, type Moves } from "./moves.ts";
 import { createPresence, findPresence, type Item, type Presence } from "./presence.ts";
 import { createStretches, findStretches, type Stretches } from "./stretches.ts";
 
@@ -12,11 +14,11 @@ export interface LoadScene {
   readonly motions: Motions;
   readonly stock: StockPlan;
   readonly parts: Parts;
-  /** District of each section, −1 where none feeds a digital train in it. */
-  readonly districtOf: Int32Array;
+  readonly track: Track;
   /** Overwritten train by train. */
   readonly stretches: Stretches;
   readonly presence: Presence;
+  readonly moves: Moves;
 }
 
 export function createLoadScene(
@@ -24,6 +26,7 @@ export function createLoadScene(
   motions: Motions,
   stock: StockPlan,
   parts: Parts,
+  track: Track,
 ): LoadScene {
   const stretches = createStretches(motions);
   return {
@@ -31,15 +34,11 @@ export function createLoadScene(
     motions,
     stock,
     parts,
-    districtOf: Int32Array.from(problem.sections, feedingDistrict),
+    track,
     stretches,
     presence: createPresence(stretches, problem.districts.length),
+    moves: createMoves(motions),
   };
-}
-
-/** District that feeds a digital train in the section, −1: none. */
-export function feedingDistrict({ control, district }: Section): number {
-  return control === "digital" || control === "changeover" ? district : -1;
 }
 
 /**
@@ -61,27 +60,38 @@ export function digitalLoad(scene: LoadScene): StepEvents {
 export function addTrainLoad(scene: LoadScene, events: StepEvents, train: number): void {
   const { problem, stock } = scene;
   const { power, rakes, lengthMm } = problem.trains[train] as Train;
-  findStretches(scene.stretches, scene.motions, scene.parts, scene.districtOf, train);
+  findStretches(scene.stretches, scene.motions, scene.parts, scene.track.district, train);
+  findMoves(scene.moves, scene.motions, train);
   const end = stock.firstItem[train + 1] as number;
   let row = stock.firstItem[train] as number;
   let headMm = 0;
-  let rearMm = lengthMm;
-  for (const { locomotive, atRear } of power)
-    if (atRear) rearMm -= (problem.locomotives[locomotive] as Locomotive).lengthMm;
-  for (const { locomotive, atRear } of power) {
+  let rearMm = lengthMm - rearPowerMm(problem, power);
+  for (let i = 0; i < power.length; i++) {
+    const { locomotive, atRear } = power[i] as MotivePower;
     if (row === end || stock.item[row] !== locomotive) continue;
-    const { lengthMm, runningMa, standingMa } = problem.locomotives[locomotive] as Locomotive;
-    addItem(scene, events, train, row, atRear ? rearMm : headMm, lengthMm, runningMa, standingMa);
-    if (atRear) rearMm += lengthMm;
-    else headMm += lengthMm;
+    const engine = problem.locomotives[locomotive] as Locomotive;
+    const frontMm = atRear ? rearMm : headMm;
+    addItem(scene, events, train, row, frontMm, engine.lengthMm, engine.runningMa, engine.standingMa);
+    if (atRear) rearMm += engine.lengthMm;
+    else headMm += engine.lengthMm;
     row++;
   }
-  for (const rake of rakes) {
+  for (let i = 0; i < rakes.length; i++) {
+    const rake = rakes[i] as number;
     if (row === end || stock.item[row] !== problem.locomotives.length + rake) continue;
     const { lightingMa } = problem.rakes[rake] as Rake;
     addItem(scene, events, train, row, 0, lengthMm, lightingMa, lightingMa);
     row++;
   }
+}
+
+function rearPowerMm({ locomotives }: Problem, power: readonly MotivePower[]): number {
+  let mm = 0;
+  for (let i = 0; i < power.length; i++) {
+    const { locomotive, atRear } = power[i] as MotivePower;
+    if (atRear) mm += (locomotives[locomotive] as Locomotive).lengthMm;
+  }
+  return mm;
 }
 
 /**
@@ -115,39 +125,36 @@ function addItem(
     toMs: Math.max(toMs, lastArrival(motions, train)),
   };
   findPresence(presence, motions, scene.stretches, item, train);
-  for (let i = 0; i < presence.count; i++) {
-    const fromMs = Math.max(presence.fromMs[i] as number, slot.startMs);
-    const untilMs = presence.toMs[i] as number;
-    if (fromMs < untilMs)
-      drawFrom(scene, events, item, train, presence.district[i] as number, fromMs, untilMs);
-  }
+  drawFrom(scene, events, item, train);
 }
 
-/** What the item draws from one district while it is there: a step in, one wherever the train stops or goes on, one out. */
-function drawFrom(
-  { motions }: LoadScene,
-  events: StepEvents,
-  item: Item,
-  train: number,
-  district: number,
-  fromMs: number,
-  untilMs: number,
-): void {
-  const { arriveMs, departMs } = motions;
-  const last = (motions.firstCall[train + 1] as number) - 1;
-  let call = motions.firstCall[train] as number;
-  while (call < last && (arriveMs[call + 1] as number) <= fromMs) call++;
-  let moves = call < last && (departMs[call] as number) <= fromMs;
+/**
+ * What the item draws from each district while it is there: a step in, one wherever the train stops or goes on, one
+ * out. Nothing before the slot's start.
+ */
+function drawFrom(scene: LoadScene, events: StepEvents, item: Item, train: number): void {
+  const { presence, moves } = scene;
+  const { startMs } = scene.problem.slot;
   const { runningMa, standingMa } = item;
-  addStep(events, district, fromMs, moves ? runningMa : standingMa, train);
-  while (runningMa !== standingMa) {
-    const ms = moves ? (arriveMs[call + 1] as number) : (departMs[call] as number);
-    if (ms >= untilMs || (!moves && call === last)) break;
-    if (moves) call++;
-    // a pass: it does not stop
-    if (moves && call < last && departMs[call] === ms) continue;
-    moves = !moves;
-    addStep(events, district, ms, moves ? runningMa - standingMa : standingMa - runningMa, train);
+  reserveSteps(events, presence.count * (2 * moves.count + 2));
+  for (let i = 0; i < presence.count; i++) {
+    const district = presence.district[i] as number;
+    const fromMs = Math.max(presence.fromMs[i] as number, startMs);
+    const untilMs = presence.toMs[i] as number;
+    if (fromMs >= untilMs) continue;
+    let move = 0;
+    while (move < moves.count && (moves.toMs[move] as number) <= fromMs) move++;
+    let drawn = move < moves.count && (moves.fromMs[move] as number) <= fromMs ? runningMa : standingMa;
+    putStep(events, district, fromMs, drawn, train);
+    for (; move < moves.count && runningMa !== standingMa; move++) {
+      const goesMs = moves.fromMs[move] as number;
+      const stopsMs = moves.toMs[move] as number;
+      if (goesMs >= untilMs) break;
+      if (goesMs > fromMs) putStep(events, district, goesMs, runningMa - standingMa, train);
+      drawn = stopsMs < untilMs ? standingMa : runningMa;
+      if (stopsMs >= untilMs) break;
+      putStep(events, district, stopsMs, standingMa - runningMa, train);
+    }
+    putStep(events, district, untilMs, -drawn, train);
   }
-  addStep(events, district, untilMs, moves ? -runningMa : -standingMa, train);
 }

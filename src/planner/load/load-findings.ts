@@ -2,34 +2,32 @@ import { createFinding, type Finding } from "../findings.ts";
 import type { Problem } from "../problem.ts";
 import type { LoadReport } from "../result.ts";
 import { timeAbove } from "../steps/step-curve.ts";
-import { reserveLine } from "./limits.ts";
-import { type LoadSweep, reportDistrict, reportSupply } from "./load-sweep.ts";
+import { type HighLoads, reportDistrict, reportSupply } from "./load-sweep.ts";
 
 /**
- * Districts and supplies whose peak is above their limit, or else above the reserve's line. Cost: one look at each,
- * and for those found a pass over the events of its supply.
+ * Districts and supplies whose peak is above their limit, or else above the reserve's line. Cost: for each a pass over
+ * the events of its supply.
  */
-export function loadFindings(problem: Problem, loads: LoadSweep): Finding[] {
-  const { reserve } = problem.policy;
-  const { keyPeak, groupPeak } = loads.steps;
-  const findings: Finding[] = [];
-  problem.districts.forEach(({ breakerMa }, district) => {
-    if ((keyPeak[district] as number) <= reserveLine(breakerMa, reserve)) return;
-    const report = reportDistrict(problem, loads, district);
-    findings.push(
-      loadFinding(report, loads.span.endMs, "district-will-trip", "district-too-close", {
-        districts: [district],
+export function loadFindings(problem: Problem, high: HighLoads): Finding[] {
+  const { endMs } = high.span;
+  return [
+    ...high.districts.map((district) =>
+      loadFinding(
+        reportDistrict(problem, high, district),
+        endMs,
+        "district-will-trip",
+        "district-too-close",
+        {
+          districts: [district],
+        },
+      ),
+    ),
+    ...high.supplies.map((supply) =>
+      loadFinding(reportSupply(problem, high, supply), endMs, "supply-over-rating", "supply-too-close", {
+        supplies: [supply],
       }),
-    );
-  });
-  problem.supplies.forEach(({ ratingMa }, supply) => {
-    if ((groupPeak[supply] as number) <= reserveLine(ratingMa, reserve)) return;
-    const report = reportSupply(problem, loads, supply);
-    findings.push(
-      loadFinding(report, loads.span.endMs, "supply-over-rating", "supply-too-close", { supplies: [supply] }),
-    );
-  });
-  return findings;
+    ),
+  ];
 }
 
 /**

@@ -48,19 +48,28 @@ export function findPresence(
   train: number,
 ): void {
   presence.count = 0;
+  const pathRow = motions.firstRow[train] as number;
   for (let i = 0; i < stretches.count; i++) {
-    const startMm = stretches.startMm[i] as number;
-    const enter = startMm < 0 ? item.fromMs : lastInstantAt(motions, train, startMm + item.frontMm);
+    const firstRow = stretches.firstRow[i] as number;
+    const enter = firstRow === pathRow ? item.fromMs : enterMs(motions, train, firstRow, item.frontMm);
     if (enter === STANDS) return;
-    const leave = firstInstantAt(
-      motions,
-      train,
-      (stretches.endMm[i] as number) + item.frontMm + item.lengthMm,
-    );
+    const leave = leaveMs(motions, train, stretches.lastRow[i] as number, item.frontMm + item.lengthMm);
     const fromMs = Math.max(enter, stretches.sinceMs[i] as number);
     const toMs = Math.min(leave === STANDS ? item.toMs : leave, stretches.untilMs[i] as number);
     if (fromMs < toMs) addPresence(presence, stretches.district[i] as number, fromMs, toMs);
   }
+}
+
+/** When what is `behindMm` behind the head enters the section of a row; the head's own instant is there already. */
+function enterMs(motions: Motions, train: number, row: number, behindMm: number): number {
+  if (behindMm === 0) return motions.enterMs[row] as number;
+  return lastInstantAt(motions, train, (motions.endMm[row - 1] as number) + behindMm);
+}
+
+/** When what is `behindMm` behind the head leaves the section of a row; the tail's own instant is there already. */
+function leaveMs(motions: Motions, train: number, row: number, behindMm: number): number {
+  if (behindMm === motions.lengthMm[train]) return motions.clearMs[row] as number;
+  return firstInstantAt(motions, train, (motions.endMm[row] as number) + behindMm);
 }
 
 function addPresence(presence: Presence, district: number, fromMs: number, toMs: number): void {

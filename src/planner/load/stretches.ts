@@ -5,9 +5,9 @@ import type { Motions } from "../motion/motions.ts";
 export interface Stretches {
   count: number;
   readonly district: Int32Array;
-  /** Where it begins along the path; −1 where the train starts in it. */
-  readonly startMm: Int32Array;
-  readonly endMm: Int32Array;
+  /** First and last of its rows in Motions. */
+  readonly firstRow: Int32Array;
+  readonly lastRow: Int32Array;
   /** When its track is under digital control; see Parts. */
   readonly sinceMs: Int32Array;
   readonly untilMs: Int32Array;
@@ -22,8 +22,8 @@ export function createStretches(motions: Motions): Stretches {
   return {
     count: 0,
     district: new Int32Array(rows),
-    startMm: new Int32Array(rows),
-    endMm: new Int32Array(rows),
+    firstRow: new Int32Array(rows),
+    lastRow: new Int32Array(rows),
     sinceMs: new Int32Array(rows),
     untilMs: new Int32Array(rows),
   };
@@ -38,36 +38,36 @@ export function findStretches(
   train: number,
 ): void {
   stretches.count = 0;
+  const row = motions.firstRow[train] as number;
   const end = parts.firstPart[train + 1] as number;
   for (let part = parts.firstPart[train] as number; part < end; part++)
-    if (parts.analog[part] === 0) addPart(stretches, motions, parts, districtOf, train, part);
+    if (parts.analog[part] === 0) addPart(stretches, motions.section, parts, districtOf, row, part);
 }
 
 function addPart(
   stretches: Stretches,
-  motions: Motions,
+  section: Int32Array,
   parts: Parts,
   districtOf: Int32Array,
-  train: number,
+  pathRow: number,
   part: number,
 ): void {
-  const { section, endMm } = motions;
-  const pathRow = motions.firstRow[train] as number;
+  const { district, firstRow, lastRow } = stretches;
   const last = pathRow + (parts.lastEntry[part] as number);
   let at = stretches.count - 1;
   let current = -1;
   for (let row = pathRow + (parts.firstEntry[part] as number); row <= last; row++) {
-    const district = districtOf[section[row] as number] as number;
-    if (district !== current && district >= 0) {
+    const here = districtOf[section[row] as number] as number;
+    if (here !== current && here >= 0) {
       at++;
-      stretches.district[at] = district;
-      stretches.startMm[at] = row === pathRow ? -1 : (endMm[row - 1] as number);
+      district[at] = here;
+      firstRow[at] = row;
       // only the part's outermost sections change control
       stretches.sinceMs[at] = parts.sinceMs[part] as number;
       stretches.untilMs[at] = parts.untilMs[part] as number;
     }
-    current = district;
-    if (district >= 0) stretches.endMm[at] = endMm[row] as number;
+    current = here;
+    if (here >= 0) lastRow[at] = row;
   }
   stretches.count = at + 1;
 }

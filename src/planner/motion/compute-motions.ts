@@ -1,5 +1,6 @@
 import type { PathEntry, Problem, Train } from "../problem.ts";
-import { instantAfter } from "./instant.ts";
+import { type Track, tabulateTrack } from "../track/track.ts";
+import { roundRun } from "./instant.ts";
 import { FARTHEST_MS, type Motions, STANDS } from "./motions.ts";
 
 /**
@@ -8,16 +9,14 @@ import { FARTHEST_MS, type Motions, STANDS } from "./motions.ts";
  * an entry in between with one time is a pass. After: see Motions; every instant is rounded once, here. Cost: linear
  * in path entries. Throws a RangeError for times farther than FARTHEST_MS or paths beyond 32 bits of mm.
  */
-export function computeMotions(problem: Problem): Motions {
-  const sectionMm = Int32Array.from(problem.sections, (section) => section.lengthMm);
+export function computeMotions(problem: Problem, track: Track = tabulateTrack(problem)): Motions {
   const motions = allocate(problem.trains);
   let call = 0;
   for (let train = 0; train < problem.trains.length; train++) {
     const { path, lengthMm } = problem.trains[train] as Train;
     motions.lengthMm[train] = lengthMm;
-    layOut(motions, train, path, sectionMm);
     motions.firstCall[train] = call;
-    call += readCalls(motions, train, path);
+    call += readPath(motions, train, path, track);
     motions.firstCall[train + 1] = call;
     runTrain(motions, train);
   }
@@ -29,6 +28,8 @@ function allocate(trains: readonly Train[]): Motions {
   for (let train = 0; train < trains.length; train++)
     firstRow[train + 1] = (firstRow[train] as number) + (trains[train] as Train).path.length;
   const rows = firstRow[trains.length] as number;
+  // a path of one entry makes two calls
+  const calls = rows + trains.length;
   return {
     timed: new Uint8Array(trains.length),
     lengthMm: new Int32Array(trains.length),
@@ -38,90 +39,89 @@ function allocate(trains: readonly Train[]): Motions {
     enterMs: new Int32Array(rows),
     clearMs: new Int32Array(rows),
     firstCall: new Int32Array(trains.length + 1),
-    // a path of one entry makes two calls
-    callEntry: new Int32Array(rows + trains.length),
-    callMm: new Int32Array(rows + trains.length),
-    arriveMs: new Int32Array(rows + trains.length),
-    departMs: new Int32Array(rows + trains.length),
+    callEntry: new Int32Array(calls),
+    callMm: new Int32Array(calls),
+    arriveMs: new Int32Array(calls),
+    departMs: new Int32Array(calls),
   };
 }
 
-/** Sections and their ends along the path: what of the motion does not depend on times. */
-function layOut(motions: Motions, train: number, path: readonly PathEntry[], sectionMm: Int32Array): void {
-  const { section, endMm } = motions;
-  const first = motions.firstRow[train] as number;
-  let end = 0;
-  for (let entry = 0; entry < path.length; entry++) {
-    const at = (path[entry] as PathEntry).section;
-    section[first + entry] = at;
-    end += sectionMm[at] as number;
-    endMm[first + entry] = end;
-  }
-  if (end + (motions.lengthMm[train] as number) > 0x7fff_ffff) throw new RangeError("a path is too long");
-}
-
 /**
- * Writes the calls of a train from `firstCall[train]` on and sets `timed`.
- * @returns how many; 0 where the times run backwards: an instant below the one before it, or a run in no time
+ * Writes the rows of a train, its calls from `firstCall[train]` on, and whether it is timed: not where an instant is
+ * below the one before it, or a run takes no time.
+ * @returns the number of calls, 0 for a train that is not timed
  */
-export function readCalls(motions: Motions, train: number, path: readonly PathEntry[]): number {
-  const { timed, callEntry, callMm, arriveMs, departMs, endMm } = motions;
+export function readPath(motions: Motions, train: number, path: readonly PathEntry[], track: Track): number {
+  const { section, endMm } = motions;
   const row = motions.firstRow[train] as number;
   const first = motions.firstCall[train] as number;
   const last = path.length - 1;
   let call = first;
+  let end = 0;
   let latest = -Infinity;
-  timed[train] = 0;
+  let runsForwards = true;
   for (let entry = 0; entry <= last; entry++) {
     const stated = path[entry] as PathEntry;
-    let arrive = stated.arriveMs ?? stated.departMs;
-    let depart = stated.departMs ?? stated.arriveMs;
+    end += track.lengthMm[stated.section] as number;
+    section[row + entry] = stated.section;
+    endMm[row + entry] = end;
+    const arrive = stated.arriveMs ?? stated.departMs;
+    const depart = stated.departMs ?? stated.arriveMs;
     if (arrive === null || depart === null) continue;
-    if (last === 0) [arrive, depart] = [depart, arrive];
-    if (arrive < latest || depart < arrive || (arrive === latest && entry > 0)) return 0;
-    if (arrive < -FARTHEST_MS || depart > FARTHEST_MS) throw new RangeError("a time is too far away");
-    latest = depart;
-    callEntry[call] = entry;
-    callMm[call] = endMm[row + entry] as number;
-    arriveMs[call] = entry === 0 && last > 0 ? depart : arrive;
-    departMs[call] = entry === last ? arrive : depart;
-    call++;
-    if (last === 0) {
-      callEntry[call] = 0;
-      callMm[call] = endMm[row] as number;
-      arriveMs[call] = depart;
-      departMs[call] = depart;
-      call++;
-    }
+    const early = last === 0 ? depart : arrive;
+    const late = last === 0 ? arrive : depart;
+    if (early < latest || late < early || (early === latest && entry > 0)) runsForwards = false;
+    if (early < -FARTHEST_MS || late > FARTHEST_MS) throw new RangeError("a time is too far away");
+    latest = late;
+    if (entry === 0) addCall(motions, call++, entry, end, depart, depart);
+    if (entry === last) addCall(motions, call++, entry, end, arrive, arrive);
+    else if (entry > 0) addCall(motions, call++, entry, end, arrive, depart);
   }
-  timed[train] = 1;
-  return call - first;
+  if (end + (motions.lengthMm[train] as number) > 0x7fff_ffff) throw new RangeError("a path is too long");
+  motions.timed[train] = runsForwards ? 1 : 0;
+  return runsForwards ? call - first : 0;
 }
 
-/** Entering and clearing instants of one timed train from its calls. */
+function addCall(
+  { callEntry, callMm, arriveMs, departMs }: Motions,
+  call: number,
+  entry: number,
+  headMm: number,
+  arrive: number,
+  depart: number,
+): void {
+  callEntry[call] = entry;
+  callMm[call] = headMm;
+  arriveMs[call] = arrive;
+  departMs[call] = depart;
+}
+
+/** Entering and clearing instants of one timed train from its calls, run by run. */
 export function runTrain(motions: Motions, train: number): void {
   if (motions.timed[train] === 0) return;
-  const { enterMs, clearMs, callMm, endMm } = motions;
+  const { enterMs, clearMs, callEntry, callMm, arriveMs, departMs, endMm } = motions;
   const first = motions.firstRow[train] as number;
   const end = motions.firstRow[train + 1] as number;
   const lengthMm = motions.lengthMm[train] as number;
-  const standsAtMm = callMm[(motions.firstCall[train + 1] as number) - 1] as number;
-  let entering = motions.firstCall[train] as number;
-  let clearing = entering;
+  const lastCall = (motions.firstCall[train + 1] as number) - 1;
+  let clearing = first;
   enterMs[first] = STANDS;
-  for (let row = first; row < end; row++) {
-    const sectionEnd = endMm[row] as number;
-    if (row + 1 < end) {
-      // last instant there: where a call is just there, the run that leaves it counts
-      while ((callMm[entering + 1] as number) <= sectionEnd) entering++;
-      enterMs[row + 1] = instantAfter(motions, entering, sectionEnd);
-    }
-    const tail = sectionEnd + lengthMm;
-    if (tail > standsAtMm) clearMs[row] = STANDS;
-    else {
-      // first instant there: the run that ends there counts
-      while ((callMm[clearing + 1] as number) < tail) clearing++;
-      clearMs[row] = instantAfter(motions, clearing, tail);
+  for (let call = motions.firstCall[train] as number; call < lastCall; call++) {
+    const from = callMm[call] as number;
+    const to = callMm[call + 1] as number;
+    const depart = departMs[call] as number;
+    const duration = (arriveMs[call + 1] as number) - depart;
+    const msPerMm = duration / (to - from);
+    // last instant at the section's beginning: where a call is just there, the run that leaves it counts
+    const lastEntered = first + (callEntry[call + 1] as number);
+    for (let row = first + (callEntry[call] as number) + 1; row <= lastEntered; row++)
+      enterMs[row] = depart + roundRun((endMm[row - 1] as number) - from, msPerMm, to - from, duration);
+    // first instant past its end: where a call is just there, the run that ends there counts
+    for (; clearing < end; clearing++) {
+      const tail = (endMm[clearing] as number) + lengthMm;
+      if (tail > to) break;
+      clearMs[clearing] = depart + roundRun(tail - from, msPerMm, to - from, duration);
     }
   }
+  for (; clearing < end; clearing++) clearMs[clearing] = STANDS;
 }

@@ -5,9 +5,23 @@ import { type Motions, STANDS } from "./motions.ts";
  * rounded once, halves up. Needs 0 ≤ mm ≤ lengthMm, lengthMm > 0, durationMs ≥ 0, all whole.
  */
 export function msToRun(mm: number, lengthMm: number, durationMs: number): number {
-  // floor(mm·d / L + 1/2) as one quotient of whole numbers: below 2^53 doubles hold both, and then the floor of the
-  // rounded quotient is the true floor
+  return roundRun(mm, durationMs / lengthMm, lengthMm, durationMs);
+}
+
+/** The same where many instants of one run are wanted: `msPerMm` is durationMs / lengthMm. */
+export function roundRun(mm: number, msPerMm: number, lengthMm: number, durationMs: number): number {
+  const near = mm * msPerMm + 0.5;
+  const whole = Math.floor(near);
+  const past = near - whole;
+  // `near` is off by less than this: 2^31 ms with 53 bits leave 2^-22 for two roundings
+  if (past > 1e-6 && past < 1 - 1e-6) return whole;
+  return roundExactly(mm, lengthMm, durationMs);
+}
+
+/** floor(mm × duration / length + 1/2) as a quotient of whole numbers. */
+function roundExactly(mm: number, lengthMm: number, durationMs: number): number {
   const dividend = 2 * durationMs * mm + lengthMm;
+  // doubles hold both below 2^53, and then the floor of the rounded quotient is the true floor
   if (dividend < Number.MAX_SAFE_INTEGER) return Math.floor(dividend / (2 * lengthMm));
   const exact = 2n * BigInt(durationMs) * BigInt(mm) + BigInt(lengthMm);
   return Number(exact / (2n * BigInt(lengthMm)));

@@ -17,49 +17,52 @@ interface Meeting {
  * sections: a head-on meeting over three sections is one. Cost: sorting the clashes.
  */
 export function clashFindings(motions: Motions, occupations: Occupations, clashes: Clashes): Finding[] {
-  const meetings = clashes.first.map((a, i) =>
-    toMeeting(motions, occupations, a, clashes.second[i] as number),
-  );
-  meetings.sort(
-    (a, b) =>
-      a.low - b.low || a.high - b.high || a.startMs - b.startMs || a.endMs - b.endMs || a.section - b.section,
-  );
+  const meetings: Meeting[] = [];
+  for (let i = 0; i < clashes.first.length; i++)
+    meetings.push(toMeeting(motions, occupations, clashes.first[i] as number, clashes.second[i] as number));
+  meetings.sort(compareMeetings);
   const findings: Finding[] = [];
   for (let i = 0; i < meetings.length; ) {
     const { low, high, startMs, endMs } = meetings[i] as Meeting;
     let untilMs = endMs;
-    const sections = new Set<number>();
+    const sections: number[] = [];
     for (; i < meetings.length; i++) {
       const next = meetings[i] as Meeting;
       if (next.low !== low || next.high !== high || next.startMs > untilMs) break;
       untilMs = Math.max(untilMs, next.endMs);
-      sections.add(next.section);
+      if (!sections.includes(next.section)) sections.push(next.section);
     }
     findings.push(toFinding([low, high], sections, startMs, untilMs));
   }
   return findings;
 }
 
+function compareMeetings(a: Meeting, b: Meeting): number {
+  return (
+    a.low - b.low || a.high - b.high || a.startMs - b.startMs || a.endMs - b.endMs || a.section - b.section
+  );
+}
+
 function toMeeting(motions: Motions, occupations: Occupations, a: number, b: number): Meeting {
-  const { trainOfRow, fromMs, toMs } = occupations;
-  const trainA = trainOfRow[a] as number;
-  const trainB = trainOfRow[b] as number;
+  const { train, pathRow, fromMs, toMs } = occupations;
+  const trainA = train[a] as number;
+  const trainB = train[b] as number;
   return {
     low: Math.min(trainA, trainB),
     high: Math.max(trainA, trainB),
-    section: motions.section[a] as number,
+    section: motions.section[pathRow[a] as number] as number,
     startMs: Math.max(fromMs[a] as number, fromMs[b] as number),
     endMs: Math.min(toMs[a] as number, toMs[b] as number),
   };
 }
 
-function toFinding(trains: number[], sections: Set<number>, startMs: number, endMs: number): Finding {
+function toFinding(trains: number[], sections: number[], startMs: number, endMs: number): Finding {
   return createFinding({
     code: "section-clash",
     severity: "stops",
     span: { startMs, endMs },
     trains,
-    sections: [...sections].sort((a, b) => a - b),
+    sections: sections.sort((a, b) => a - b),
     measured: 2,
     limit: 1,
     unit: "trains",

@@ -4,18 +4,17 @@ import type { Occupations } from "./occupations.ts";
 
 /** The blocking times for people to look at: by section, then start. Trains that are not timed have none. */
 export function reportOccupations(motions: Motions, occupations: Occupations): Occupation[] {
-  const { bySection, trainOfRow, fromMs, toMs } = occupations;
+  const { train, pathRow, fromMs, toMs } = occupations;
   const report: Occupation[] = [];
-  for (const row of bySection.row) {
-    const train = trainOfRow[row] as number;
-    if (motions.timed[train] === 0) continue;
+  for (let i = 0; i < pathRow.length; i++) {
+    const row = pathRow[i] as number;
     report.push({
       section: motions.section[row] as number,
-      train,
-      pathEntry: row - (motions.firstRow[train] as number),
+      train: train[i] as number,
+      pathEntry: row - (motions.firstRow[train[i] as number] as number),
       enterMs: instant(motions.enterMs[row] as number),
       clearMs: instant(motions.clearMs[row] as number),
-      blocked: { startMs: fromMs[row] as number, endMs: toMs[row] as number },
+      blocked: { startMs: fromMs[i] as number, endMs: toMs[i] as number },
     });
   }
   return report;

@@ -1,13 +1,9 @@
 import { createFinding, type Finding } from "../findings.ts";
 import type { Motions } from "../motion/motions.ts";
-import type { Problem, Section } from "../problem.ts";
+import type { Problem } from "../problem.ts";
 import { type StockPlan, sharesStock } from "../stock/stock-plan.ts";
+import { isShared } from "../track/track.ts";
 import type { Occupations } from "./occupations.ts";
-
-/** Digital, and marked so that trains may stand together in it. */
-export function isShared(section: Section): boolean {
-  return section.shared && section.control === "digital";
-}
 
 interface Scene {
   readonly problem: Problem;
@@ -43,7 +39,7 @@ function crowdedWindows(scene: Scene, section: number, lengthMm: number): Findin
     present = present.filter((row) => (toMs[row] as number) > ms);
     for (; next < rows.length && fromMs[rows[next] as number] === ms; next++)
       present.push(rows[next] as number);
-    const trains = new Set(present.map((row) => scene.occupations.trainOfRow[row] as number));
+    const trains = new Set(present.map((row) => scene.occupations.train[row] as number));
     const mm = crowdMm(scene, [...trains]);
     if (mm > lengthMm) {
       window ??= { startMs: ms, endMs: ms, mm: 0, trains: new Set() };
@@ -58,9 +54,12 @@ function crowdedWindows(scene: Scene, section: number, lengthMm: number): Findin
 }
 
 /** Rows with a blocking time above 0, by start. After the last instant nobody is present, so every window ends. */
-function rowsOf({ bySection, fromMs, toMs }: Occupations, section: number): number[] {
-  const rows = bySection.row.subarray(bySection.start[section], bySection.start[section + 1]);
-  return [...rows].filter((row) => (fromMs[row] as number) < (toMs[row] as number));
+function rowsOf({ start, fromMs, toMs }: Occupations, section: number): number[] {
+  const rows: number[] = [];
+  const end = start[section + 1] as number;
+  for (let row = start[section] as number; row < end; row++)
+    if ((fromMs[row] as number) < (toMs[row] as number)) rows.push(row);
+  return rows;
 }
 
 /** Length of all trains together; 0 where no two of them belong to different stock. */

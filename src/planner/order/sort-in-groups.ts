@@ -26,38 +26,46 @@ export function sortInGroups(
   let slotBits = 0;
   while (groups << slotBits < count) slotBits++;
   let shift = 0;
-  while (((high - low) >>> 0) >>> shift >= 1 << slotBits) shift++;
+  while ((high - low) >>> 0 >>> shift >= 1 << slotBits) shift++;
 
   const bins = groups << slotBits;
   const next = new Int32Array(bins + 1);
-  for (let row = 0; row < count; row++) {
-    const bin = ((group[row] as number) << slotBits) | (((time[row] as number) - low) >>> shift);
+  for (let i = 0; i < count; i++) {
+    const bin = ((group[i] as number) << slotBits) | (((time[i] as number) - low) >>> shift);
     next[bin + 1] = (next[bin + 1] as number) + 1;
   }
-  let crowded = false;
-  for (let bin = 0; bin < bins; bin++) {
-    if ((next[bin + 1] as number) > CROWDED) crowded = true;
-    next[bin + 1] = (next[bin + 1] as number) + (next[bin] as number);
-  }
+  const most = toStarts(next);
 
-  const sorted = {
-    start: new Int32Array(groups + 1),
-    row: new Int32Array(count),
-    time: new Int32Array(count),
-  };
-  for (let row = 0; row < count; row++) {
-    const at = time[row] as number;
-    const bin = ((group[row] as number) << slotBits) | ((at - low) >>> shift);
+  const row = new Int32Array(count);
+  const sortedTime = new Int32Array(count);
+  for (let i = 0; i < count; i++) {
+    const at = time[i] as number;
+    const bin = ((group[i] as number) << slotBits) | ((at - low) >>> shift);
     const position = next[bin] as number;
     next[bin] = position + 1;
-    sorted.row[position] = row;
-    sorted.time[position] = at;
+    row[position] = i;
+    sortedTime[position] = at;
   }
   // after scattering, next[bin] is where the bin ends
-  for (let g = 1; g <= groups; g++) sorted.start[g] = next[(g << slotBits) - 1] as number;
-  if (shift > 0 && crowded) sortCrowdedBins(sorted, next, bins, low, shift);
+  const start = new Int32Array(groups + 1);
+  for (let g = 1; g <= groups; g++) start[g] = next[(g << slotBits) - 1] as number;
+  const sorted = { start, row, time: sortedTime };
+  if (shift > 0 && most > CROWDED) sortCrowdedBins(sorted, next, bins, low, shift);
   if (shift > 0) insertInGroups(sorted, groups);
   return sorted;
+}
+
+/** Turns counts, each in the place after its bin, into where the bins start. @returns the greatest count */
+function toStarts(counts: Int32Array): number {
+  let most = 0;
+  let sum = 0;
+  for (let i = 0; i < counts.length; i++) {
+    const count = counts[i] as number;
+    if (count > most) most = count;
+    sum += count;
+    counts[i] = sum;
+  }
+  return most;
 }
 
 function range(time: Int32Array, count: number): { low: number; high: number } {

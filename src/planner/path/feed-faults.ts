@@ -9,17 +9,16 @@ import { entering, type PathScene, passing } from "./path-scene.ts";
  */
 export function feedFaults(scene: PathScene): Finding[] {
   const { problem, motions, parts } = scene;
-  const dark = Uint8Array.from(problem.sections, (section) => (isDark(section) ? 1 : 0));
-  if (!dark.includes(1)) return [];
+  if (!problem.sections.some(isDark)) return [];
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
     const first = motions.firstRow[train] as number;
     const end = motions.firstRow[train + 1] as number;
     for (let row = first; row < end; row++) {
       const section = motions.section[row] as number;
-      if (dark[section] === 0) continue;
-      const isChangeover = problem.sections[section]?.control === "changeover";
-      if (isChangeover && !isDigitalAt(parts, train, row - first)) continue;
+      const at = problem.sections[section] as Section;
+      if (!isDark(at)) continue;
+      if (at.control === "changeover" && !isDigitalAt(parts, train, row - first)) continue;
       findings.push(
         createFinding({
           code: "path-section-not-fed",

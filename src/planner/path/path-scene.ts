@@ -2,6 +2,7 @@ import type { Parts } from "../control/parts.ts";
 import { firstDeparture, lastArrival, type Motions, STANDS } from "../motion/motions.ts";
 import type { Interval, PathEntry, Problem, Train } from "../problem.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
+import type { Track } from "../track/track.ts";
 
 /** What the path faults are judged on. */
 export interface PathScene {
@@ -9,6 +10,7 @@ export interface PathScene {
   readonly motions: Motions;
   readonly stock: StockPlan;
   readonly parts: Parts;
+  readonly track: Track;
 }
 
 /** The instant at which a train's head enters a path entry, as a span; where it starts there, or has no instants, its first stated time. */

@@ -8,10 +8,7 @@ import type { PathScene } from "./path-scene.ts";
  */
 export function roadFaults(scene: PathScene): Finding[] {
   const { problem, motions } = scene;
-  // a train longer than this fits wherever it stands
-  const mostMm = Int32Array.from(problem.sections, ({ mustClear, lengthMm }) =>
-    mustClear ? lengthMm : 0x7fff_ffff,
-  );
+  const { mostMm } = scene.track;
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
     const lengthMm = motions.lengthMm[train] as number;

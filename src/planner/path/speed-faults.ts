@@ -20,7 +20,7 @@ export function scaleSpeedKmh(mm: number, ms: number, scale: number): number {
  */
 export function speedFaults(scene: PathScene): Finding[] {
   const { problem, motions } = scene;
-  const sectionKmh = Float64Array.from(problem.sections, (section) => section.maxSpeedKmh || Infinity);
+  const sectionKmh = scene.track.maxSpeedKmh;
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
     const powerKmh = powerLimit(problem, train);

@@ -22,17 +22,39 @@ export function createStepEvents(capacity: number): StepEvents {
 
 /** Appends one change. Amortised constant. */
 export function addStep(events: StepEvents, key: number, ms: number, change: number, train: number): void {
-  const at = events.count;
-  if (at === events.key.length) grow(events);
+  reserveSteps(events, 1);
+  putStep(events, key, ms, change, train);
+}
+
+/** Makes room for that many more. */
+export function reserveSteps(events: StepEvents, more: number): void {
+  if (events.count + more > events.key.length) grow(events, more);
+}
+
+/** Appends one change for which there is room. */
+export function putStep(events: StepEvents, key: number, ms: number, change: number, train: number): void {
+  const at = events.count++;
   events.key[at] = key;
   events.ms[at] = ms;
   events.change[at] = change;
   events.train[at] = train;
-  events.count = at + 1;
 }
 
-function grow(events: StepEvents): void {
-  const capacity = 2 * events.key.length + 16;
+/** Those of the keys whose `wanted` is 1, in the same order. */
+export function stepsOfKeys(events: StepEvents, wanted: Uint8Array): StepEvents {
+  let count = 0;
+  for (let i = 0; i < events.count; i++) count += wanted[events.key[i] as number] as number;
+  const chosen = createStepEvents(count);
+  for (let i = 0; i < events.count; i++) {
+    const key = events.key[i] as number;
+    if (wanted[key] === 0) continue;
+    addStep(chosen, key, events.ms[i] as number, events.change[i] as number, events.train[i] as number);
+  }
+  return chosen;
+}
+
+function grow(events: StepEvents, more: number): void {
+  const capacity = 2 * events.key.length + more;
   events.key = enlarged(events.key, capacity);
   events.ms = enlarged(events.ms, capacity);
   events.change = enlarged(events.change, capacity);

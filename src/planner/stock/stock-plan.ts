@@ -4,6 +4,8 @@
  * whose times run backwards are in no chain. Times ms.
  */
 export interface StockPlan {
+  /** Timed trains by first departure, last arrival, index. */
+  readonly order: Int32Array;
   /**
    * Since when the train stands where it departs from: where every item has a previous working, from the latest of
    * their last arrivals; else from its placing or the slot's start. Never after its departure.
