@@ -28,7 +28,7 @@ export function useLoad<T>(key: string, question: (signal: AbortSignal) => Promi
   const [round, setRound] = useState(0);
   const [abort, setAbort] = useState<AbortController | null>(null);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the question, the round for asking again
+  // the key stands for the question, the round for asking again
   useEffect(() => {
     const controller = new AbortController();
     setAbort(controller);

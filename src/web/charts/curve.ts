@@ -44,17 +44,3 @@ export function positionAt(points: readonly (readonly [number, number])[], ms: n
   if (!to) return from[0] === ms ? from[1] : null;
   return from[1] + ((to[1] - from[1]) * (ms - from[0])) / (to[0] - from[0]);
 }
-
-/** Stretches where the curve is above `limit`, cut to the window; half-open. */
-export function stretchesAbove(curve: Curve, limit: number, window: TimeWindow): TimeWindow[] {
-  const steps = cutToWindow(curve, window);
-  const above: { fromMs: number; toMs: number }[] = [];
-  steps.forEach(([fromMs, value], i) => {
-    if (value <= limit) return;
-    const toMs = steps[i + 1]?.[0] ?? window.toMs;
-    const last = above.at(-1);
-    if (last?.toMs === fromMs) last.toMs = toMs;
-    else above.push({ fromMs, toMs });
-  });
-  return above;
-}

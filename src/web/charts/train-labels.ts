@@ -12,7 +12,8 @@ export interface TrainLabel {
   readonly angle: number;
 }
 
-interface Box {
+/** A piece of the picture, px. */
+export interface Box {
   readonly left: number;
   readonly right: number;
   readonly top: number;
@@ -64,10 +65,15 @@ function* candidates(drawn: DrawnTrain): Generator<TrainLabel> {
 }
 
 /**
- * A number at every line where there is room: none covers another or leaves the frame. Those earlier in the list get
- * their place first; a train without room stays without a number. Cost: labels placed × tried, held down by a grid.
+ * A number at every line where there is room: none covers another or something of `taken`, or leaves the frame. Those
+ * earlier in the list get their place first; a train without room stays without a number. Cost: labels placed × tried,
+ * held down by a grid.
  */
-export function placeTrainLabels(drawn: readonly DrawnTrain[], frame: Box): TrainLabel[] {
+export function placeTrainLabels(
+  drawn: readonly DrawnTrain[],
+  frame: Box,
+  taken: readonly Box[] = [],
+): TrainLabel[] {
   const cell = 48;
   const grid = new Map<string, Box[]>();
   const cellsOf = (box: Box) => {
@@ -84,12 +90,16 @@ export function placeTrainLabels(drawn: readonly DrawnTrain[], frame: Box): Trai
     box.bottom <= frame.bottom &&
     !cellsOf(box).some((key) => grid.get(key)?.some((other) => meets(box, other)));
 
+  const take = (box: Box) => {
+    for (const key of cellsOf(box)) grid.set(key, [...(grid.get(key) ?? []), box]);
+  };
+  taken.forEach(take);
   const placed: TrainLabel[] = [];
   for (const train of drawn)
     for (const label of candidates(train)) {
       const box = boxOf(label);
       if (!isFree(box)) continue;
-      for (const key of cellsOf(box)) grid.set(key, [...(grid.get(key) ?? []), box]);
+      take(box);
       placed.push(label);
       break;
     }

@@ -1,5 +1,7 @@
 import type { Club } from "../../../shared/clubs.ts";
-import { API_REFERENCE } from "../addresses.ts";
+import { API_REFERENCE, nightsAddress } from "../addresses.ts";
+import { listClubs } from "../api/service.ts";
+import { useLoad } from "../api/use-load.ts";
 
 /** A new club's first page: the three steps to its first checked night. */
 export function NoNights({ club }: { readonly club: Club }) {
@@ -22,9 +24,28 @@ export function NoNights({ club }: { readonly club: Club }) {
         </li>
       </ol>
       <p>
-        <a href={API_REFERENCE}>The API reference</a> has an example of each. To see where it leads,{" "}
-        <a href="/">look at another club</a>: the demo club has two nights ready.
+        <a href={API_REFERENCE}>The API reference</a> has an example of each.
       </p>
+      <OtherClubs than={club.code} />
     </div>
+  );
+}
+
+/** Where it leads can be seen at another club, such as the demo's; nothing where there is none. */
+function OtherClubs({ than }: { readonly than: string }) {
+  const load = useLoad("clubs", listClubs);
+  const others = load.status === "ready" ? load.value.items.filter(({ code }) => code !== than) : [];
+  if (others.length === 0) return null;
+  return (
+    <p>
+      To see where it leads, look at{" "}
+      {others.map(({ code, name }, i) => (
+        <span key={code}>
+          {i > 0 && ", "}
+          <a href={nightsAddress(code)}>{name}</a>
+        </span>
+      ))}
+      .
+    </p>
   );
 }

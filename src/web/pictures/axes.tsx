@@ -2,7 +2,7 @@ import { layoutTicks, roomTicks, type Tick } from "../charts/ticks.ts";
 import { useLooking } from "./stage.ts";
 
 /** A clock reading takes about this much of an axis, px. */
-const READING_PX = 62;
+const READING_PX = 54;
 /** The axis's name ends here on a narrow stage, with half a reading's width added; px. */
 const NAME_END_PX = 62;
 

@@ -55,7 +55,6 @@ function Rows({ caption, columns, rows }: RowsProps) {
         </thead>
         <tbody>
           {rows.slice(0, most).map((row, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: rows have no name of their own and never change order
             <tr key={i}>
               {row.map((cell, j) => (
                 <td key={columns[j]?.head} class={columns[j]?.isFigure ? "figure" : undefined}>

@@ -4,15 +4,14 @@ import type { GraphLine } from "../../../shared/check.ts";
 import { positionAt } from "../charts/curve.ts";
 import { bendLine, type Scale } from "../charts/paths.ts";
 import type { TimeWindow } from "../charts/ticks.ts";
-import { placeTrainLabels, type TrainLabel } from "../charts/train-labels.ts";
+import { type Box, placeTrainLabels, type TrainLabel } from "../charts/train-labels.ts";
 import { look } from "../plan/emphasis.ts";
 import { RoomAxis, TimeGrid } from "./axes.tsx";
+import { nameBoxes, PlaceNames, PlaceRules } from "./places.tsx";
 import { useLooking } from "./stage.ts";
 
 /** Free over the first place and under the last, px. */
 const MARGIN_PX = 18;
-/** Closer than this, a place's name would cover the one before. */
-const NAME_PX = 13;
 
 interface GraphMarksProps {
   readonly line: GraphLine;
@@ -31,11 +30,14 @@ export function GraphMarks({ line, height }: GraphMarksProps) {
   const shown = useMemo(() => trainsIn(line, window), [line, window]);
   const every = useMemo(() => shown.map(({ points }) => bendLine(points, x, y)).join(""), [shown, x, y]);
   const [left, right] = [stage.left.value, stage.right.value];
+  const frame = useMemo(() => ({ left, right, top: 0, bottom: height }), [left, right, height]);
+  const isNarrow = stage.isNarrow.value;
+  const taken = useMemo(() => (isNarrow ? nameBoxes(line, y) : []), [isNarrow, line, y]);
   const isAnyChosen = view.emphasis.value.trains.size > 0;
   return (
     <>
       <TimeGrid height={height} />
-      <Places line={line} y={y} />
+      <PlaceRules line={line} y={y} />
       <clipPath id={clip}>
         <rect x={left} y="0" width={Math.max(0, right - left)} height={height} />
       </clipPath>
@@ -44,7 +46,8 @@ export function GraphMarks({ line, height }: GraphMarksProps) {
         <ChosenTrains shown={shown} x={x} y={y} />
         <NowDots shown={shown} x={x} y={y} />
       </g>
-      <Numbers shown={shown} x={x} y={y} height={height} />
+      <PlaceNames line={line} y={y} />
+      <Numbers shown={shown} x={x} y={y} frame={frame} taken={taken} />
       <RoomAxis top={height} />
     </>
   );
@@ -56,41 +59,6 @@ function trainsIn(line: GraphLine, { fromMs, toMs }: TimeWindow): GraphTrains {
   return line.trains.filter(
     ({ points }) => (points[0]?.[0] ?? toMs) < toMs && (points.at(-1)?.[0] ?? fromMs) > fromMs,
   );
-}
-
-function Places({ line, y }: { readonly line: GraphLine; readonly y: Scale }) {
-  const { stage } = useLooking();
-  const [left, right] = [stage.left.value, stage.right.value];
-  const isNarrow = stage.isNarrow.value;
-  let last = Number.NEGATIVE_INFINITY;
-  const named = line.stops.map((stop) => {
-    const isFree = y(stop.atMm) - last >= NAME_PX;
-    if (isFree) last = y(stop.atMm);
-    return { ...stop, isFree };
-  });
-  return (
-    <g class="places">
-      <path class="place" d={named.map(({ atMm }) => `M${left},${y(atMm).toFixed(1)}H${right}`).join("")} />
-      {named
-        .filter(({ isFree }) => isFree)
-        .map(({ place, name, atMm }) =>
-          isNarrow ? (
-            <text key={place} class="place-name place-name-inside" x={left - 44} y={y(atMm) - 4}>
-              {name}
-            </text>
-          ) : (
-            <text key={place} class="place-name" x={left - 8} y={y(atMm) + 4} text-anchor="end">
-              {shortened(name, 17)}
-              <title>{name}</title>
-            </text>
-          ),
-        )}
-    </g>
-  );
-}
-
-function shortened(name: string, most: number): string {
-  return name.length <= most ? name : `${name.slice(0, most - 1).trimEnd()}…`;
 }
 
 interface DrawnProps {
@@ -143,11 +111,16 @@ function NowDots({ shown, x, y }: DrawnProps) {
   );
 }
 
+interface NumbersProps extends DrawnProps {
+  readonly frame: Box;
+  /** Where other words stand. */
+  readonly taken: readonly Box[];
+}
+
 /** Train numbers along their lines, those of the chosen finding first. */
-function Numbers({ shown, x, y, height }: DrawnProps & { readonly height: number }) {
-  const { view, stage } = useLooking();
+function Numbers({ shown, x, y, frame, taken }: NumbersProps) {
+  const { view } = useLooking();
   const emphasis = view.emphasis.value;
-  const [left, right] = [stage.left.value, stage.right.value];
   const labels = useMemo((): TrainLabel[] => {
     const isChosen = (train: string) => Number(emphasis.trains.has(train));
     const drawn = shown
@@ -156,8 +129,8 @@ function Numbers({ shown, x, y, height }: DrawnProps & { readonly height: number
         points: points.map(([ms, mm]) => [x(ms), y(mm)] as const),
       }))
       .sort((a, b) => isChosen(b.train) - isChosen(a.train));
-    return placeTrainLabels(drawn, { left, right, top: 0, bottom: height });
-  }, [shown, x, y, emphasis, left, right, height]);
+    return placeTrainLabels(drawn, frame, taken);
+  }, [shown, x, y, emphasis, frame, taken]);
   return (
     <g class={emphasis.trains.size > 0 ? "numbers numbers-faded" : "numbers"}>
       {labels.map(({ train, x: lx, y: ly, angle }) => (

@@ -8,6 +8,9 @@ import { useLooking } from "./stage.ts";
 /** Room for the layout clock's readings under or over a plot, px. */
 export const AXIS_PX = 22;
 
+/** Id of the words that say how to move the moment; the page shows them once. */
+export const HOW_TO_MOVE = "how-to-move";
+
 interface PlotProps {
   /** What the picture shows, for those who do not see it. */
   readonly label: string;
@@ -34,6 +37,7 @@ export function Plot({ label, height, say, children, scrolls = false }: PlotProp
       role="slider"
       tabIndex={0}
       aria-label={label}
+      aria-describedby={HOW_TO_MOVE}
       aria-valuemin={fromMs}
       aria-valuemax={toMs}
       aria-valuenow={moment}

@@ -18,12 +18,18 @@ export function Answer({ report, again }: AnswerProps) {
       <p class="answer-facts">
         <span>{checked(report)}</span>
         <span>{leastRoom(report)}</span>
-        <button type="button" class="quiet-button" onClick={again}>
+        <button type="button" class="quiet-button" onClick={() => recheck(again)}>
           Check again
         </button>
       </p>
     </section>
   );
+}
+
+/** The button goes away while the night is checked, so the focus goes to the page's heading first. */
+function recheck(again: () => void): void {
+  document.querySelector("h1")?.focus();
+  again();
 }
 
 function checked({ trains, trainsNotInSlot }: CheckReport): string {

@@ -26,7 +26,7 @@ export function FindingItem({ keyed, isChosen }: FindingItemProps) {
   const id = `finding-${key}`;
   const against = figureAgainstLimit(finding);
   return (
-    <li class={`finding-item finding-${finding.severity}`}>
+    <li class={`finding-item finding-${finding.severity} ${isChosen ? "finding-chosen" : ""}`}>
       <button
         type="button"
         class="finding"

@@ -30,7 +30,7 @@ export function FindingsList() {
 
 function onListKey(view: PlanView, list: HTMLElement | null, event: KeyboardEvent): void {
   const buttons = [...(list?.querySelectorAll<HTMLButtonElement>("button.finding") ?? [])];
-  const at = buttons.findIndex((button) => button === event.target);
+  const at = buttons.indexOf(event.target as HTMLButtonElement);
   if (at < 0) return;
   if (event.key === "Escape") view.choose(null);
   else {

@@ -6,6 +6,7 @@ import { HeadroomTable } from "../pictures/headroom-table.tsx";
 import { LoadPicture } from "../pictures/load-picture.tsx";
 import { NeedPicture } from "../pictures/need-picture.tsx";
 import { OccupationPicture } from "../pictures/occupation-picture.tsx";
+import { HOW_TO_MOVE } from "../pictures/plot.tsx";
 import { useLooking } from "../pictures/stage.ts";
 import { allFeeds, FEED_KINDS, FEED_WORDS, type FeedKind, feedsOf } from "./feeds.ts";
 import { listed } from "./figures.ts";
@@ -26,6 +27,10 @@ export function Pictures() {
     <>
       <section id="trains" aria-labelledby="trains-heading">
         <h2 id="trains-heading">Trains</h2>
+        <p id={HOW_TO_MOVE} class="how-to-move">
+          Press anywhere in a picture to see that moment in all of them. With the keyboard: arrow keys move
+          it, + and − look closer and wider.
+        </p>
         {linesByTraffic(report.graph).map((line) => (
           <GraphPicture key={line.line} line={line} />
         ))}

@@ -61,7 +61,7 @@ function WhichSlot({ club, code, session, slot }: WhichSlotProps) {
   const dates = club && here ? slotDates(here, club.timeZone) : null;
   return (
     <div class="which-slot">
-      <nav aria-label="Where you are">
+      <nav class="crumbs" aria-label="Where you are">
         <a href={nightsAddress(code)}>Nights</a> <span aria-hidden="true">›</span>{" "}
         <span aria-current="page">Plan</span>
       </nav>

@@ -38,6 +38,21 @@ describe("train numbers", () => {
     expect(labels.map(({ train }) => train)).toEqual(["first"]);
   });
 
+  it("keep out of the way of other words", () => {
+    const train: DrawnTrain = {
+      train: "12",
+      points: [
+        [50, 150],
+        [350, 150],
+      ],
+    };
+    const middle = { left: 150, right: 250, top: 100, bottom: 200 };
+    const [label] = placeTrainLabels([train], frame, [middle]);
+    expect(label?.x === undefined || label.x < middle.left || label.x > middle.right).toBe(true);
+    expect(label).toBeDefined();
+    expect(placeTrainLabels([train], frame, [frame])).toEqual([]);
+  });
+
   it("are left out for a line too near the frame's edge", () => {
     expect(
       placeTrainLabels(
