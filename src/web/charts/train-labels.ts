@@ -20,9 +20,8 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** Average advance of a digit or letter at the label's 11 px, generous. */
-const LETTER_PX = 7;
-const HEIGHT_PX = 12;
+/** Advance of a digit or letter and height of the boldest labels, those of a chosen finding. */
+const [LETTER_PX, HEIGHT_PX] = [8.5, 13];
 /** A number lies this far off its line, so that the line does not strike it out. */
 const OFFSET_PX = 7;
 

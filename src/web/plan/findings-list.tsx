@@ -1,4 +1,4 @@
-import { useRef } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { useLooking } from "../pictures/stage.ts";
 import { FindingItem } from "./finding-item.tsx";
 import type { PlanView } from "./plan-view.ts";
@@ -8,6 +8,7 @@ export function FindingsList() {
   const { view } = useLooking();
   const list = useRef<HTMLOListElement>(null);
   const chosen = view.chosen.value;
+  useEffect(() => showChosen(list.current), []);
   if (view.findings.length === 0)
     return (
       <p class="quiet">
@@ -26,6 +27,16 @@ export function FindingsList() {
       )}
     </>
   );
+}
+
+/** Where the list scrolls by itself, a finding that the address names is brought into sight; the page stays put. */
+function showChosen(list: HTMLElement | null): void {
+  const column = list?.closest(".findings-column");
+  const item = list?.querySelector<HTMLElement>(".finding-chosen");
+  if (!column || !item) return;
+  const above = item.getBoundingClientRect().top - column.getBoundingClientRect().top;
+  const isHidden = above + item.offsetHeight > column.clientHeight;
+  if (isHidden) column.scrollTop += above - column.clientHeight / 3;
 }
 
 function onListKey(view: PlanView, list: HTMLElement | null, event: KeyboardEvent): void {
