@@ -6,6 +6,8 @@ export const SQLSTATE = {
   foreignKeyViolation: "23503",
   restrictViolation: "23001",
   invalidText: "22P02",
+  serializationFailure: "40001",
+  deadlockDetected: "40P01",
 } as const;
 
 interface DriverCause {
@@ -33,12 +35,14 @@ export function violatedConstraint(error: unknown): string | undefined {
 }
 
 /**
- * Whether a Serializable transaction lost against another and may simply be run again. A conflict found at a statement
- * and one found at commit look different.
+ * Whether a transaction lost against another and may simply be run again. A conflict found at a statement, at one of
+ * our own SQL, and at commit look different.
  */
 export function isWriteConflict(error: unknown): boolean {
   const { code, cause } = asDriverError(error);
-  return code === "P2034" || cause?.kind === "TransactionWriteConflict";
+  if (code === "P2034" || cause?.kind === "TransactionWriteConflict") return true;
+  const state = sqlstate(error);
+  return state === SQLSTATE.serializationFailure || state === SQLSTATE.deadlockDetected;
 }
 
 /** Whether a record to be read, changed or removed by its key was not there. */

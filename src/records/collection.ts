@@ -1,7 +1,7 @@
 import type { Database, DatabaseClient } from "../database/client.ts";
 import { readRecord, readRecords } from "../database/records/read-records.ts";
 import type { RecordRow, Scope, Stored } from "../database/records/record-table.ts";
-import { insertRecords, removeRecord, replaceRecord, settle } from "../database/records/write-records.ts";
+import { removeRecord, replaceRecord, settle, writeRecords } from "../database/records/write-records.ts";
 import { inTransaction, type Transaction } from "../database/transaction.ts";
 import { assertCurrent, type Precondition } from "../lib/precondition.ts";
 import { Refusal } from "../lib/refusal.ts";
@@ -67,7 +67,7 @@ export function createCollection<Body extends Coded, Row extends RecordRow>(
         await at.guard?.(database);
         await assertStorable(database, kind, at.scope, body);
         return write(at, body.code, async (transaction) => {
-          await insertRecords(transaction, table, at.scope, [body]);
+          await writeRecords(transaction, table, at.scope, { made: [body], changed: [] });
           return true;
         });
       }),

@@ -9,25 +9,35 @@ export interface Identified<Body> {
   readonly body: Body;
 }
 
-/** Makes rows for new records and their parts, in as few statements as the driver allows. */
-export async function insertRecords<Body extends { readonly code: string }>(
+/** What is to be written of one collection: bodies of new records, and new bodies of those there are. */
+export interface Changes<Body> {
+  readonly made: readonly Body[];
+  readonly changed: readonly Identified<Body>[];
+}
+
+/**
+ * Makes and changes records with their parts, in a few statements whatever their number. Parts that others refer to may
+ * pass from one of the records to another.
+ */
+export async function writeRecords<Body extends { readonly code: string }>(
   transaction: Transaction,
   table: RecordTable<Body, never>,
   scope: Scope,
-  bodies: readonly Body[],
+  { made, changed }: Changes<Body>,
 ): Promise<void> {
-  const items = bodies.map((body) => ({ id: newId(), body }));
+  const identified = made.map((body) => ({ id: newId(), body }));
+  const toRow = ({ id, body }: Identified<Body>) => ({
+    id,
+    code: body.code,
+    ...table.toColumns(body, scope),
+  });
   await insertRows(
     transaction,
     table.model,
-    items.map(({ id, body }) => ({ id, code: body.code, ...scope.columns, ...table.toColumns(body, scope) })),
+    identified.map((item) => ({ ...toRow(item), ...scope.columns })),
   );
-  for (const part of table.parts ?? [])
-    await insertRows(
-      transaction,
-      part.model,
-      items.flatMap((item) => rowsOfPart(part, scope, item)),
-    );
+  await updateRows(transaction, table.model, changed.map(toRow));
+  await replaceParts(transaction, table, scope, [...identified, ...changed]);
 }
 
 /**
@@ -62,21 +72,6 @@ export async function takeOutParts(
   for (const part of table.parts ?? [])
     if (part.key === undefined && ids.length > 0)
       await rowsOf(transaction, part.model).deleteMany({ where: { [part.owner]: { in: ids } } });
-}
-
-/** Changes many records, whatever their versions; parts that others refer to may pass from one of them to another. */
-export async function replaceRecords<Body extends { readonly code: string }>(
-  transaction: Transaction,
-  table: RecordTable<Body, never>,
-  scope: Scope,
-  items: readonly Identified<Body>[],
-): Promise<void> {
-  await updateRows(
-    transaction,
-    table.model,
-    items.map(({ id, body }) => ({ id, code: body.code, ...table.toColumns(body, scope) })),
-  );
-  await replaceParts(transaction, table, scope, items);
 }
 
 /** @returns false, with nothing removed, when the record is no longer at that version or gone */

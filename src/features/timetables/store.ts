@@ -4,7 +4,7 @@ import type * as rows from "../../database/generated/client.ts";
 import { readBodies } from "../../database/records/read-records.ts";
 import type { ClubScope, Stored } from "../../database/records/record-table.ts";
 import { toVersionBody, trainScope, trainTable } from "../../database/records/timetables.ts";
-import { insertRecords } from "../../database/records/write-records.ts";
+import { writeRecords } from "../../database/records/write-records.ts";
 import type { Transaction } from "../../database/transaction.ts";
 
 /** A timetable of a club. */
@@ -91,7 +91,7 @@ export async function insertVersion(
   });
   if (source) {
     const trains = await readBodies(transaction, trainTable, trainScope(club, source.id));
-    await insertRecords(transaction, trainTable, trainScope(club, row.id), trains);
+    await writeRecords(transaction, trainTable, trainScope(club, row.id), { made: trains, changed: [] });
   }
   return toStored(row);
 }

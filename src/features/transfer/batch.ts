@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { Database } from "../../database/client.ts";
 import { readRecords } from "../../database/records/read-records.ts";
 import type { RecordTable, Scope, Stored } from "../../database/records/record-table.ts";
-import type { Identified } from "../../database/records/write-records.ts";
+import type { Changes, Identified } from "../../database/records/write-records.ts";
 import type { Coded } from "../../records/record-kind.ts";
 import type { ListedRecords } from "./parts.ts";
 
@@ -28,9 +28,7 @@ export function toBatch(listed: ListedRecords, scope: Scope, stored: readonly St
 }
 
 /** What is to be done with a batch. */
-export interface Sorted {
-  readonly made: readonly Coded[];
-  readonly changed: readonly Identified<Coded>[];
+export interface Sorted extends Changes<Coded> {
   readonly unchanged: number;
 }
 

@@ -1,5 +1,5 @@
 import type { ImportCount } from "../../../shared/transfer.ts";
-import { insertRecords, replaceRecords, settle, takeOutParts } from "../../database/records/write-records.ts";
+import { settle, takeOutParts, writeRecords } from "../../database/records/write-records.ts";
 import type { Transaction } from "../../database/transaction.ts";
 import { type Batch, type Sorted, sortBatch } from "./batch.ts";
 import { allBatches, type Brought } from "./examine.ts";
@@ -37,11 +37,8 @@ function takeOut(transaction: Transaction, { batch, sorted }: Work): Promise<voi
   return takeOutParts(transaction, batch.kind.table, ids);
 }
 
-async function write(transaction: Transaction, { batch, sorted }: Work): Promise<void> {
-  const { kind, scope } = batch;
-  await insertRecords(transaction, kind.table, scope, sorted.made);
-  if (sorted.changed.length > 0) await replaceRecords(transaction, kind.table, scope, sorted.changed);
-}
+const write = (transaction: Transaction, { batch: { kind, scope }, sorted }: Work): Promise<void> =>
+  writeRecords(transaction, kind.table, scope, sorted);
 
 /** A new version takes its trains as a draft, whatever it becomes afterwards. */
 async function insertVersions(
