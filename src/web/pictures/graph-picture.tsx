@@ -33,8 +33,27 @@ export function GraphPicture({ line }: { readonly line: GraphLine }) {
     return `${count(here.length, "train")} on the line: ${here.slice(0, 12).join(", ")}${here.length > 12 ? " …" : ""}`;
   };
   const height = Math.min(HIGHEST_PX, Math.max(LOWEST_PX, line.stops.length * PLACE_PX));
+  const concerned = line.trains.some(({ train }) => view.emphasis.value.trains.has(train));
+  return (
+    <Picture
+      id={`graph-${line.line}`}
+      heading={heading}
+      now={say}
+      isConcerned={concerned}
+      table={<GraphTable line={line} />}
+    >
+      <Plot label={heading} height={height + ROOM_AXIS_PX} say={say}>
+        <GraphMarks line={line} height={height} />
+      </Plot>
+    </Picture>
+  );
+}
+
+/** Every bend, with the place where it is at one. */
+function GraphTable({ line }: { readonly line: GraphLine }) {
+  const { view } = useLooking();
   const names = new Map(line.stops.map(({ atMm, name }) => [atMm, name]));
-  const table = (
+  return (
     <DataTable
       caption={`${line.name}: every bend of every train`}
       columns={[
@@ -56,13 +75,5 @@ export function GraphPicture({ line }: { readonly line: GraphLine }) {
         )
       }
     />
-  );
-  const concerned = line.trains.some(({ train }) => view.emphasis.value.trains.has(train));
-  return (
-    <Picture id={`graph-${line.line}`} heading={heading} now={say} isConcerned={concerned} table={table}>
-      <Plot label={heading} height={height + ROOM_AXIS_PX} say={say}>
-        <GraphMarks line={line} height={height} />
-      </Plot>
-    </Picture>
   );
 }

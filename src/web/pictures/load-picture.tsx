@@ -38,11 +38,30 @@ function Note({ feed }: { readonly feed: Feed }) {
 /** Load of one feed over the slot: a step line, its limit and its reserve as rules, the peak marked. */
 export function LoadPicture({ feed }: { readonly feed: Feed }) {
   const { view } = useLooking();
-  const { load, title } = feed;
+  const { load } = feed;
   const finding = view.chosen.value?.finding;
   const say = (ms: number) => `${amps(valueAt(load.curve, ms))} of ${amps(load.limitMa)}`;
   const heading = statement(feed);
-  const table = (
+  return (
+    <Picture
+      id={feed.id}
+      heading={heading}
+      now={say}
+      note={<Note feed={feed} />}
+      isConcerned={finding !== undefined && concerns(finding, feed)}
+      table={<LoadTable feed={feed} />}
+    >
+      <Plot label={heading} height={HEIGHT} say={say}>
+        <LoadMarks feed={feed} />
+      </Plot>
+      <PeakShares load={load} />
+    </Picture>
+  );
+}
+
+function LoadTable({ feed: { title, load } }: { readonly feed: Feed }) {
+  const { view } = useLooking();
+  return (
     <DataTable
       caption={`Load of ${title}, step by step`}
       columns={[
@@ -60,21 +79,6 @@ export function LoadPicture({ feed }: { readonly feed: Feed }) {
         ])
       }
     />
-  );
-  return (
-    <Picture
-      id={feed.id}
-      heading={heading}
-      now={say}
-      note={<Note feed={feed} />}
-      isConcerned={finding !== undefined && concerns(finding, feed)}
-      table={table}
-    >
-      <Plot label={heading} height={HEIGHT} say={say}>
-        <LoadMarks feed={feed} />
-      </Plot>
-      <PeakShares load={load} />
-    </Picture>
   );
 }
 

@@ -29,35 +29,15 @@ export function NeedPicture({ need: needed }: { readonly need: Need }) {
   const { id, title, unit, report: need } = needed;
   const { view } = useLooking();
   const finding = view.chosen.value?.finding;
-  const emphasis = view.emphasis.value;
   const heading = statement(title, need);
   const say = (ms: number) => `${valueAt(need.curve, ms)} of ${need.stock} ${unit}`;
-  const table = (
-    <DataTable
-      caption={`${title}, step by step`}
-      columns={[
-        { head: "Layout time" },
-        { head: "Room clock" },
-        { head: "Needed", isFigure: true },
-        { head: "In stock", isFigure: true },
-      ]}
-      rows={() =>
-        need.curve.map(([ms, n]) => [
-          view.clocks.layoutText(ms),
-          view.clocks.roomText(ms),
-          String(n),
-          String(need.stock),
-        ])
-      }
-    />
-  );
   return (
     <Picture
       id={id}
       heading={heading}
       now={say}
       isConcerned={finding !== undefined && lacks(finding, needed)}
-      table={table}
+      table={<NeedTable need={needed} />}
       note={
         need.overSeconds > 0 && (
           <p class="picture-note note-stops">Too few for {duration(need.overSeconds)} of real time</p>
@@ -67,17 +47,47 @@ export function NeedPicture({ need: needed }: { readonly need: Need }) {
       <Plot label={heading} height={HEIGHT} say={say}>
         <NeedMarks need={need} unit={unit} />
       </Plot>
-      {need.trains.length > 0 && (
-        <p class="shares-words">
-          <span class="shares-lead">At the peak for trains</span>{" "}
-          {need.trains.map((train) => (
-            <b key={train} class={`share-word ${look(emphasis, train)}`}>
-              {train}
-            </b>
-          ))}
-        </p>
-      )}
+      <PeakTrains need={need} />
     </Picture>
+  );
+}
+
+function NeedTable({ need: { title, report } }: { readonly need: Need }) {
+  const { view } = useLooking();
+  return (
+    <DataTable
+      caption={`${title}, step by step`}
+      columns={[
+        { head: "Layout time" },
+        { head: "Room clock" },
+        { head: "Needed", isFigure: true },
+        { head: "In stock", isFigure: true },
+      ]}
+      rows={() =>
+        report.curve.map(([ms, n]) => [
+          view.clocks.layoutText(ms),
+          view.clocks.roomText(ms),
+          String(n),
+          String(report.stock),
+        ])
+      }
+    />
+  );
+}
+
+function PeakTrains({ need: { trains } }: { readonly need: NeedReport }) {
+  const { view } = useLooking();
+  const emphasis = view.emphasis.value;
+  if (trains.length === 0) return null;
+  return (
+    <p class="shares-words">
+      <span class="shares-lead">At the peak for trains</span>{" "}
+      {trains.map((train) => (
+        <b key={train} class={`share-word ${look(emphasis, train)}`}>
+          {train}
+        </b>
+      ))}
+    </p>
   );
 }
 

@@ -52,7 +52,30 @@ export function OccupationPicture() {
     const bars = barsAt(rows, ms);
     return `${new Set(bars.map(({ section }) => section)).size} of ${count(rows.length, "section")} taken`;
   };
-  const table = (
+  return (
+    <Picture
+      id="sections"
+      heading={heading}
+      now={say}
+      isConcerned={sections.size > 0}
+      table={<OccupationData rows={rows} />}
+    >
+      <div ref={frame}>
+        <Plot label={heading} height={Math.max(1, occupation.places) * ROW_PX} say={say} scrolls>
+          <OccupationMarks table={occupation} />
+        </Plot>
+      </div>
+      <p class="picture-note">
+        Each bar runs from set-up to release. Side by side in one row: trains that share the section for a
+        while; hatched: they must not.
+      </p>
+    </Picture>
+  );
+}
+
+function OccupationData({ rows }: { readonly rows: readonly OccupationRow[] }) {
+  const { view } = useLooking();
+  return (
     <DataTable
       caption="Occupation of the sections"
       columns={[
@@ -65,19 +88,6 @@ export function OccupationPicture() {
       ]}
       rows={() => rows.flatMap(({ bars }) => bars.map((bar) => tableRow(bar, view.clocks.layoutText)))}
     />
-  );
-  return (
-    <Picture id="sections" heading={heading} now={say} isConcerned={sections.size > 0} table={table}>
-      <div ref={frame}>
-        <Plot label={heading} height={Math.max(1, occupation.places) * ROW_PX} say={say} scrolls>
-          <OccupationMarks table={occupation} />
-        </Plot>
-      </div>
-      <p class="picture-note">
-        Each bar runs from set-up to release. Side by side in one row: trains that share the section for a
-        while; hatched: they must not.
-      </p>
-    </Picture>
   );
 }
 

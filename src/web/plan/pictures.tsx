@@ -25,16 +25,7 @@ export function Pictures() {
   const hasAnalog = report.analog.runs.length > 0;
   return (
     <>
-      <section id="trains" aria-labelledby="trains-heading">
-        <h2 id="trains-heading">Trains</h2>
-        <p id={HOW_TO_MOVE} class="how-to-move">
-          Press anywhere in a picture to see that moment in all of them. With the keyboard: arrow keys move
-          it, + and − look closer and wider.
-        </p>
-        {linesByTraffic(report.graph).map((line) => (
-          <GraphPicture key={line.line} line={line} />
-        ))}
-      </section>
+      <Trains />
       <section id="currents" aria-labelledby="currents-heading">
         <h2 id="currents-heading">Currents</h2>
         <HeadroomTable />
@@ -55,6 +46,22 @@ export function Pictures() {
         {hasAnalog && <Assignments />}
       </section>
     </>
+  );
+}
+
+function Trains() {
+  const { graph } = useLooking().view.report;
+  return (
+    <section id="trains" aria-labelledby="trains-heading">
+      <h2 id="trains-heading">Trains</h2>
+      <p id={HOW_TO_MOVE} class="how-to-move">
+        Press anywhere in a picture to see that moment in all of them. With the keyboard: arrow keys move it,
+        + and − look closer and wider.
+      </p>
+      {linesByTraffic(graph).map((line) => (
+        <GraphPicture key={line.line} line={line} />
+      ))}
+    </section>
   );
 }
 
