@@ -129,7 +129,7 @@ function installRead<Body extends Coded>(frame: Frame<Body>): void {
     response: {
       200: record,
       304: z.null().meta({ description: "The reader has this version already." }),
-      ...refusalResponses("not-found"),
+      ...refusalResponses("validation-failed", "not-found"),
     },
   };
   frame.app.get(frame.recordUrl, { schema }, async (request, reply) => {
@@ -174,7 +174,7 @@ function installRemove<Body extends Coded>(frame: Frame<Body>): void {
     headers: changeHeaders,
     response: {
       204: z.null().meta({ description: "It is gone." }),
-      ...refusalResponses("not-found", "conflict", ...CHANGE_REFUSALS),
+      ...refusalResponses("validation-failed", "not-found", "conflict", ...CHANGE_REFUSALS),
     },
   };
   frame.app.delete(frame.recordUrl, { schema }, async (request, reply) => {
