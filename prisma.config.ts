@@ -5,4 +5,4 @@ import { defineConfig } from "prisma/config";
 // is told where one lies: any file that exists will do, as nothing here ever runs it.
 process.env.PRISMA_SCHEMA_ENGINE_BINARY ??= fileURLToPath(import.meta.url);
 
-export default defineConfig({ schema: "prisma/schema.prisma" });
+export default defineConfig({ schema: "prisma" });

@@ -4,14 +4,14 @@ import { driftSql } from "./schema-engine/drift.ts";
 import { runSql } from "./sql.ts";
 import { startTestServer } from "./test-server.ts";
 
-// Prints what a new folder under prisma/migrations must hold for the migrations to arrive at schema.prisma.
+// Prints what a new folder under prisma/migrations must hold for the migrations to arrive at the schema.
 const server = await startTestServer();
 try {
   await runSql(server.connection("postgres"), "drop database if exists draft with (force)");
   await runSql(server.connection("postgres"), "create database draft");
   const connection = server.connection("draft");
   await migrate(connection, MIGRATIONS);
-  console.log((await driftSql(connection)) || "-- the migrations already arrive at schema.prisma");
+  console.log((await driftSql(connection)) || "-- the migrations already arrive at the schema");
 } finally {
   await server.stop();
 }

@@ -17,7 +17,7 @@ const ENGINE = "@prisma/schema-engine-wasm/schema_engine_bg";
 /** Lends Prisma's schema engine on a database and takes it back with every connection it made closed. */
 export async function withSchemaEngine<T>(
   connection: pg.PoolConfig,
-  schema: string,
+  files: readonly { readonly path: string; readonly content: string }[],
   use: (engine: SchemaEngine) => Promise<T>,
 ): Promise<T> {
   const { SchemaEngine } = await engineModule();
@@ -25,7 +25,8 @@ export async function withSchemaEngine<T>(
   const bound = bindMigrationAwareSqlAdapterFactory(factory);
   let engine: SchemaEngine | undefined;
   try {
-    engine = await SchemaEngine.new({ datamodels: [["schema.prisma", schema]] }, () => {}, bound);
+    const datamodels = files.map(({ path, content }) => [path, content]);
+    engine = await SchemaEngine.new({ datamodels }, () => {}, bound);
     return await use(engine);
   } catch (error) {
     throw realCause(error, bound) ?? error;
