@@ -1,7 +1,9 @@
 import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import { createJsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
+import type { z } from "zod";
 import type { HttpApp } from "./bare-app.ts";
+import { createBodyExamples } from "./body-examples.ts";
 import { tidySchemaNames } from "./schema-names.ts";
 
 export interface ApiDescription {
@@ -11,14 +13,18 @@ export interface ApiDescription {
 
 /** OpenAPI 3.1 made from the routes' schemas, at `/api/openapi.json`, with a reference page at `/api/docs`. Register it before the routes. */
 export async function installOpenApi(app: HttpApp, { version, description }: ApiDescription): Promise<void> {
+  const examples = createBodyExamples();
   await app.register(swagger, {
     openapi: {
       openapi: "3.1.1",
       info: { title: "Running Foreman", version, description, license: { name: "MIT", identifier: "MIT" } },
       servers: [{ url: "/" }],
     },
-    transform,
-    transformObject: (document) => tidySchemaNames(jsonSchemaTransformObject(document)),
+    transform: (route) => {
+      examples.note(route.route.method, route.url, route.schema?.body as z.ZodType | undefined);
+      return transform(route);
+    },
+    transformObject: (document) => examples.putInto(tidySchemaNames(jsonSchemaTransformObject(document))),
   });
   await app.register(swaggerUi, {
     routePrefix: "/api/docs",

@@ -11,7 +11,14 @@ import { refusalResponses } from "../http/problem-details.ts";
 import { capitalise, toPath, toWords } from "../lib/words.ts";
 import { answer, present } from "./answer.ts";
 import { type Collection, createCollection, type Destination } from "./collection.ts";
-import { changeHeaders, listQuery, readHeaders, recordSchema, toWhere } from "./collection-schemas.ts";
+import {
+  bodySchema,
+  changeHeaders,
+  listQuery,
+  readHeaders,
+  recordSchema,
+  toWhere,
+} from "./collection-schemas.ts";
 import type { Coded, RecordKind } from "./record-kind.ts";
 
 export type AddressParams = Readonly<Record<string, string>>;
@@ -27,7 +34,7 @@ export interface CollectionAddress {
   resolve(params: AddressParams): Promise<Destination>;
 }
 
-const cursorKey = z.tuple([z.string()]);
+const cursorKey = z.tuple([code]);
 
 /** The five routes of a collection of records: list, create, read, replace, remove. */
 export function installCollection<Body extends Coded, Row extends RecordRow>(
@@ -106,7 +113,7 @@ function installCreate<Body extends Coded>(frame: Frame<Body>): void {
     summary: `Create ${names.aOne}`,
     description: `${kind.about} The records it names must be there already. Location says where it is from now on.`,
     params,
-    body: kind.schema,
+    body: bodySchema(kind),
     response: { 201: record, ...refusalResponses("not-found", ...WRITE_REFUSALS) },
   };
   frame.app.post(frame.url, { schema }, async (request, reply) => {
@@ -152,7 +159,7 @@ function installReplace<Body extends Coded>(frame: Frame<Body>): void {
       "Send the whole body; what it leaves out takes its default. Another `code` renames it, and whatever refers to it follows.",
     params,
     headers: changeHeaders,
-    body: kind.schema,
+    body: bodySchema(kind),
     response: { 200: record, ...refusalResponses("not-found", ...WRITE_REFUSALS, ...CHANGE_REFUSALS) },
   };
   frame.app.put(frame.recordUrl, { schema }, async (request, reply) => {

@@ -42,6 +42,9 @@ function searchCondition(text: string, named: boolean): object {
   return { OR: [{ code: holds }, ...(named ? [{ name: holds }] : [])] };
 }
 
+/** A body with its example. */
+export const bodySchema = ({ schema, example }: RecordKind) => schema.meta({ examples: [example] });
+
 /** A record as it is answered: its body, and which version of it this is. */
 export const recordSchema = ({ one, schema }: RecordKind) =>
   z.object({ ...schema.shape, ...recordState }).meta({ id: `${capitalise(one)}Record` });

@@ -39,6 +39,8 @@ export interface RecordKind<Body extends Coded = Coded, Row extends RecordRow = 
   /** What it is, for the API's reference page. */
   readonly about: string;
   readonly schema: z.ZodType<Body> & { readonly shape: z.core.$ZodShape };
+  /** A body as one would send it, for the reference page. */
+  readonly example: Readonly<Record<string, unknown>>;
   readonly table: RecordTable<Body, Row>;
   /** Most that one collection may hold. */
   readonly most: number;

@@ -3,6 +3,7 @@ import type { Handset } from "../../../shared/handsets.ts";
 import type { Policy } from "../../../shared/policy.ts";
 import type { Train } from "../../../shared/timetable.ts";
 import type { Database } from "../client.ts";
+import type { Slot } from "../generated/client.ts";
 import { clubTable } from "./clubs.ts";
 import { commandSystemTable, controllerTable, districtTable, selectorTable, supplyTable } from "./feeds.ts";
 import { handsetTable } from "./handsets.ts";
@@ -73,20 +74,24 @@ export async function readPlanParts(
     handsets: await readBodies(database, handsetTable, scope),
     trains: await readTrains(database, club, slot.timetableCode, slot.timetableVersion),
     slot: {
-      code: slot.code,
-      name: slot.name,
-      startsAt: slot.startsAt,
-      endsAt: slot.endsAt,
+      ...toSlotInfo(slot),
       sessionStartsAt: slots[0]?.startsAt ?? slot.startsAt,
-      layoutStartSeconds: slot.layoutStartS,
       clockRatio: session.body.clockRatio,
       areas: session.body.areas,
       timeZone: club.timeZone,
-      timetable: slot.timetableCode,
-      timetableVersion: slot.timetableVersion,
     },
   };
 }
+
+const toSlotInfo = (slot: Slot) => ({
+  code: slot.code,
+  name: slot.name,
+  startsAt: slot.startsAt,
+  endsAt: slot.endsAt,
+  layoutStartSeconds: slot.layoutStartS,
+  timetable: slot.timetableCode,
+  timetableVersion: slot.timetableVersion,
+});
 
 async function readTrains(database: Database, club: ClubScope, timetableCode: string, number: number) {
   const { id } = await database.timetableVersion.findUniqueOrThrow({

@@ -12,6 +12,7 @@ export const clubKind: RecordKind<Club> = {
   many: "clubs",
   about: "A club owns everything else: its railway, roster, handsets, members, timetables and sessions.",
   schema: club,
+  example: { code: "north", name: "Northfold Model Railway Circle", timeZone: "Europe/London", scale: 87 },
   table: clubTable,
   most: MOST_CLUBS,
   used: "club",

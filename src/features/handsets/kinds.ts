@@ -13,6 +13,13 @@ export const handsetKind: RecordKind<Handset> = {
   many: "handsets",
   about: "A handset is what a driver holds: it serves one command system and is usable at some places.",
   schema: handset,
+  example: {
+    code: "H2",
+    name: "Handset two",
+    commandSystem: "blue",
+    kind: "tethered",
+    places: ["west"],
+  },
   table: handsetTable,
   most: LIMITS.handsets,
   filters: {

@@ -20,6 +20,7 @@ export const commandSystemKind: RecordKind<CommandSystem> = {
   many: "commandSystems",
   about: "A command system is a digital system that handsets belong to.",
   schema: commandSystem,
+  example: { code: "blue", name: "Blue system", mostHandsets: 30, mostAddresses: 64 },
   table: commandSystemTable,
   most: LIMITS.commandSystems,
   used: "commandSystem",
@@ -30,6 +31,7 @@ export const supplyKind: RecordKind<Supply> = {
   many: "supplies",
   about: "A supply is a digital booster: the districts it feeds share its rating.",
   schema: supply,
+  example: { code: "B1", name: "Booster one", commandSystem: "blue", ratingMa: 5_000, accessoryMa: 120 },
   table: supplyTable,
   most: LIMITS.supplies,
   used: "supply",
@@ -47,6 +49,7 @@ export const districtKind: RecordKind<District> = {
   many: "districts",
   about: "A power district is the sections behind one circuit breaker.",
   schema: district,
+  example: { code: "D-West", name: "District west", supply: "B1", breakerMa: 3_000 },
   table: districtTable,
   most: LIMITS.districts,
   used: "district",
@@ -67,6 +70,16 @@ export const controllerKind: RecordKind<Controller> = {
   about:
     "An analog controller; its outputs share its transformer. An output's code is unique in the club; an output under another code is another output.",
   schema: controller,
+  example: {
+    code: "panel",
+    name: "Branch panel",
+    place: "west",
+    transformerMa: 2_000,
+    outputs: [
+      { code: "K1", name: "Left knob", ratingMa: 800 },
+      { code: "K2", name: "Right knob", ratingMa: 800 },
+    ],
+  },
   table: controllerTable,
   most: LIMITS.controllers,
   owned: (body) => ({ kind: "output", codes: outputCodes(body) }),
@@ -93,6 +106,7 @@ export const selectorKind: RecordKind<Selector> = {
   many: "selectors",
   about: "A selector feeds one section from one of several controller outputs, or from none.",
   schema: selector,
+  example: { code: "S-Q1", section: "Q1", outputs: ["K1", "K2"] },
   table: selectorTable,
   most: LIMITS.selectors,
   filters: {

@@ -9,6 +9,7 @@ export const memberKind: RecordKind<Member> = {
   many: "members",
   about: "A member, what they are passed for, and whether they need a supervising adult.",
   schema: member,
+  example: { code: "ada", name: "Ada Fenwright", passedFor: ["main line", "yard"] },
   table: memberTable,
   most: LIMITS.members,
   filters: {

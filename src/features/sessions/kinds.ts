@@ -18,6 +18,23 @@ export const sessionKind: RecordKind<Session> = {
   about:
     "An operating session is one night: its slots, the timetable version each runs, and how each area is run. Slots of a club never overlap.",
   schema: session,
+  example: {
+    code: "march",
+    name: "March night",
+    clockRatio: 4,
+    areas: [{ area: "main", control: "digital" }],
+    slots: [
+      {
+        code: "first",
+        name: "First hour",
+        startsAt: "2027-03-20T19:00",
+        endsAt: "2027-03-20T20:00",
+        layoutStart: "10:00",
+        timetable: "winter",
+        timetableVersion: 1,
+      },
+    ],
+  },
   table: sessionTable,
   most: LIMITS.sessions,
   filters: {

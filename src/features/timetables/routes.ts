@@ -63,7 +63,7 @@ function registerCreate(app: HttpApp, service: VersionService): void {
     description:
       "A draft with the next number and copies of the trains of the last version, or of the one named.",
     params,
-    body: newTimetableVersion,
+    body: newTimetableVersion.meta({ examples: [{ from: 1, note: "Goods trains later" }] }),
     response: {
       201: record,
       ...refusalResponses("not-found", "conflict", "unprocessable", ...BODY_REFUSALS),
@@ -111,7 +111,7 @@ function registerReplace(app: HttpApp, service: VersionService): void {
       "Its trains are not part of it. Set `state` to `issued` to issue it: from then on its trains and number stay as they are.",
     params: versionParams,
     headers: changeHeaders,
-    body: timetableVersion,
+    body: timetableVersion.meta({ examples: [{ number: 2, state: "issued", note: "As printed" }] }),
     response: {
       200: record,
       ...refusalResponses(

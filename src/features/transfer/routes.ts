@@ -26,8 +26,33 @@ export const dryRun = z
   .default("false")
   .meta({ description: "`true`: try everything, keep nothing, answer what would happen." });
 
+const EXAMPLE = {
+  layout: {
+    areas: [{ code: "main", name: "Main line" }],
+    places: [{ code: "west", name: "West yard" }],
+    sections: [
+      { code: "L1", name: "Line 1", area: "main", use: "line", lengthMm: 3_000, wiring: "digital" },
+      {
+        code: "W1",
+        name: "Road 1",
+        area: "main",
+        place: "west",
+        use: "yard",
+        lengthMm: 2_400,
+        wiring: "digital",
+      },
+    ],
+    links: [{ code: "W1-L1", from: "W1", to: "L1" }],
+  },
+} satisfies z.input<typeof clubDocument>;
+
 /** The whole club out and in as one JSON document. */
 export function registerDocumentRoutes(app: HttpApp, service: TransferService): void {
+  registerExport(app, service);
+  registerImport(app, service);
+}
+
+function registerExport(app: HttpApp, service: TransferService): void {
   app.get(
     "/api/clubs/:club/export",
     {
@@ -44,7 +69,9 @@ export function registerDocumentRoutes(app: HttpApp, service: TransferService): 
     },
     async ({ params: { club }, query }) => service.exportClub(club, query.parts.split(",") as DocumentPart[]),
   );
+}
 
+function registerImport(app: HttpApp, service: TransferService): void {
   app.post(
     "/api/clubs/:club/import",
     {
@@ -57,7 +84,7 @@ as it is. All of it is stored or nothing. What a check would find (a path over s
 backwards) is taken as it is; what makes no sense at all is refused with every place named.`,
         params,
         querystring: z.strictObject({ dryRun }),
-        body: clubDocument,
+        body: clubDocument.meta({ examples: [EXAMPLE] }),
         response: {
           200: importResult,
           ...refusalResponses(

@@ -9,6 +9,7 @@ interface Operation {
   readonly summary?: string;
   readonly description?: string;
   readonly tags?: readonly string[];
+  readonly requestBody?: { readonly content: Readonly<Record<string, { readonly example?: unknown }>> };
   readonly responses: Readonly<Record<string, unknown>>;
 }
 
@@ -70,6 +71,13 @@ describe("the API reference", () => {
     const names = operations.flatMap(({ operation }) => operation.operationId ?? []);
     expect(new Set(names).size).toBe(names.length);
     expect(ofClubs().every(({ operation }) => operation.operationId)).toBe(true);
+  });
+
+  it("shows a body for every route that takes JSON", () => {
+    for (const { path, operation } of ofClubs()) {
+      const json = operation.requestBody?.content["application/json"];
+      if (json) expect([path, json.example]).toEqual([path, expect.anything()]);
+    }
   });
 
   it("says of every change of a record what it answers to a missing and a stale version", () => {

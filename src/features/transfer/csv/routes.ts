@@ -101,9 +101,10 @@ function registerRecords(app: HttpApp, service: SheetService, sheetKind: SheetKi
   );
 }
 
-function registerTrains(app: HttpApp, service: SheetService, kind: RecordKind): void {
-  const description = `${describeColumns([...TRAIN_COLUMNS, ...PATH_COLUMNS])} One row an entry of the path: the first row of a
+const ABOUT_TRAINS = `${describeColumns([...TRAIN_COLUMNS, ...PATH_COLUMNS])} One row an entry of the path: the first row of a
 train says what is said of it as a whole, the others repeat its code or leave it empty. A locomotive at the rear is written \`E7:rear\`.`;
+
+function registerTrains(app: HttpApp, service: SheetService, kind: RecordKind): void {
   app.get(
     TRAINS_URL,
     {
@@ -111,7 +112,7 @@ train says what is said of it as a whole, the others repeat its code or leave it
         tags: ["transfer"],
         operationId: "exportTrains",
         summary: "Read the trains of a timetable version as CSV",
-        description,
+        description: ABOUT_TRAINS,
         params: trainParams,
         response: {
           200: { description: "The trains, one row an entry of the path.", ...csvContent },
@@ -131,7 +132,7 @@ train says what is said of it as a whole, the others repeat its code or leave it
         tags: ["transfer"],
         operationId: "importTrains",
         summary: "Make and change the trains of a timetable version from CSV",
-        description: `${description} ${HOW_IMPORTED}`,
+        description: `${ABOUT_TRAINS} ${HOW_IMPORTED}`,
         params: trainParams,
         querystring,
         body: csvContent,
