@@ -1,3 +1,4 @@
+import { overfull } from "./clique.ts";
 import { type Demand, searchOrder } from "./demand.ts";
 import { outputClasses } from "./output-classes.ts";
 
@@ -26,7 +27,8 @@ interface Frame {
  * Gives every demand an output, or proves that none can: exact. Dynamic programme over the frontier of demands in
  * order of their start, worked depth first so that a solvable case need not visit every state. All that the past
  * leaves behind at a start is which outputs are held, and until when; outputs that the rest of the demands cannot
- * tell apart are one (outputClasses), so a state met again is not searched again. The problem is list colouring of
+ * tell apart are one (outputClasses), so a state met again is not searched again; and a state is given up as soon as
+ * at some coming instant the outputs left are too few for the demands then open (overfull). The problem is list colouring of
  * an interval graph, NP-complete in general and polynomial for a fixed number of outputs (Arkin and Silverberg 1987,
  * "Scheduling jobs with fixed start and end times"; from memory).
  * Cost O(states × outputs); more states than `mostStates` gives `not-decided`. Same input, same answer.
@@ -36,11 +38,12 @@ export function assignOutputs(demands: readonly Demand[], mostStates: number): A
   const outputs = [...new Set(demands.flatMap((demand) => demand.candidates))].sort((a, b) => a - b);
   const open = createOpening(demands, order, outputs);
   const failed = new Set<string>();
-  const first = open([], 0);
-  const frames: Frame[] = [first];
+  const frames: Frame[] = [open([], 0)];
   const chosen: number[] = [];
   let states = 1;
-  let reached = 0;
+  // how far into the order any failure so far looked
+  let reached = stuckAt(demands, order, [], 0);
+  if (reached > 0) return { status: "impossible", reached };
   while (frames.length > 0 && frames.length <= order.length) {
     const frame = frames[frames.length - 1] as Frame;
     reached = Math.max(reached, frames.length);
@@ -55,13 +58,38 @@ export function assignOutputs(demands: readonly Demand[], mostStates: number): A
     const next = open(take(frame.held, output, demand), frames.length);
     if (failed.has(next.key)) continue;
     if (++states > mostStates) return { status: "not-decided" };
-    chosen.push(output);
-    frames.push(next);
+    const stuck = stuckAt(demands, order, next.held, frames.length);
+    if (stuck > 0) {
+      reached = Math.max(reached, stuck);
+      failed.add(next.key);
+    } else {
+      chosen.push(output);
+      frames.push(next);
+    }
   }
   if (frames.length === 0) return { status: "impossible", reached };
   const result: number[] = new Array(demands.length);
   for (const [depth, index] of order.entries()) result[index] = chosen[depth] as number;
   return { status: "assigned", outputs: result };
+}
+
+/**
+ * Whether what is held leaves too few outputs at an instant before all of it is free again; at the very start, whether
+ * there are too few at any. 0: no; else how far into the order the demands that show it go.
+ */
+function stuckAt(
+  demands: readonly Demand[],
+  order: readonly number[],
+  held: readonly Held[],
+  from: number,
+): number {
+  const holds = new Map(held.map((each) => [each.output, each]));
+  const beforeMs = from === 0 ? Number.POSITIVE_INFINITY : Math.max(...held.map(({ freeAtMs }) => freeAtMs));
+  const barred = (output: number, demand: Demand) => {
+    const holding = holds.get(output);
+    return holding !== undefined && holding.freeAtMs > demand.startMs && holding.train !== demand.train;
+  };
+  return overfull({ demands, order, from, beforeMs, barred })?.lastAt ?? 0;
 }
 
 /** What is held after `demand` has taken `output`: one entry an output, free when its last holder is done. */

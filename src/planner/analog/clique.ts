@@ -1,42 +1,76 @@
 import { type Demand, searchOrder } from "./demand.ts";
 
+/** Demands to look at, in search order, and which outputs each may still have. */
+export interface Outlook {
+  readonly demands: readonly Demand[];
+  readonly order: readonly number[];
+  /** Position in `order` to look from, and the start before which to look. */
+  readonly from: number;
+  readonly beforeMs: number;
+  /** Whether an output is still held by another when the demand starts. */
+  readonly barred: (output: number, demand: Demand) => boolean;
+}
+
+/** Demands that have too few outputs between them, and how far into the order the last of them is. */
+export interface Overfull {
+  readonly demands: number[];
+  readonly lastAt: number;
+}
+
 /**
  * Looks for an instant at which the demands then open have too few outputs between them: a maximum matching by
  * augmenting paths at each start, and where one demand stays unmatched, the demands that an alternating path reaches
- * from it. They are one more than the outputs they can take between them, and without any one of them they match
- * (Hall 1935; Kuhn's augmenting paths; from memory), so they are an irreducible proof. Positions in `demands`,
- * ascending; null where every instant matches. Demands of one train count once: they may share. Cost O(n × open²).
+ * from it. They are one more than the outputs they may have between them, and without any one of them they match
+ * (Hall 1935; Kuhn's augmenting paths; from memory), so they are an irreducible proof. Positions in `demands`; null
+ * where every instant matches. Demands of one train count once: they may share. Cost O(n × open²).
  */
-export function overfullInstant(demands: readonly Demand[]): number[] | null {
+export function overfull({ demands, order, from, beforeMs, barred }: Outlook): Overfull | null {
   const holder = new Map<number, number>();
   let open: number[] = [];
-  for (const index of searchOrder(demands)) {
+  for (let at = from; at < order.length; at++) {
+    const index = order[at] as number;
     const demand = demands[index] as Demand;
+    if (demand.startMs >= beforeMs) break;
     const stillOpen = open.filter((other) => (demands[other] as Demand).endMs > demand.startMs);
-    for (const [output, other] of holder) if (!stillOpen.includes(other)) holder.delete(output);
+    if (stillOpen.length < open.length)
+      for (const [output, other] of holder) if (!stillOpen.includes(other)) holder.delete(output);
     open = stillOpen;
     if (open.some((other) => (demands[other] as Demand).train === demand.train)) continue;
     const reached = new Set([index]);
-    if (!augment(demands, holder, index, new Set(), reached)) return [...reached].sort((a, b) => a - b);
+    if (!augment({ demands, barred, holder, seen: new Set(), reached }, index))
+      return { demands: [...reached], lastAt: at + 1 };
     open.push(index);
   }
   return null;
 }
 
+/** Over all demands, with every output free: ascending positions. */
+export function overfullInstant(demands: readonly Demand[]): number[] | null {
+  const order = searchOrder(demands);
+  const beforeMs = Number.POSITIVE_INFINITY;
+  return (
+    overfull({ demands, order, from: 0, beforeMs, barred: () => false })?.demands.sort((a, b) => a - b) ??
+    null
+  );
+}
+
+interface Matching extends Pick<Outlook, "demands" | "barred"> {
+  /** Demand that an output is matched with. */
+  readonly holder: Map<number, number>;
+  readonly seen: Set<number>;
+  readonly reached: Set<number>;
+}
+
 /** Finds `index` an output by moving others to another of theirs; collects in `reached` whom it tried to move. */
-function augment(
-  demands: readonly Demand[],
-  holder: Map<number, number>,
-  index: number,
-  seen: Set<number>,
-  reached: Set<number>,
-): boolean {
-  for (const output of (demands[index] as Demand).candidates) {
-    if (seen.has(output)) continue;
+function augment(matching: Matching, index: number): boolean {
+  const { demands, barred, holder, seen, reached } = matching;
+  const demand = demands[index] as Demand;
+  for (const output of demand.candidates) {
+    if (seen.has(output) || barred(output, demand)) continue;
     seen.add(output);
     const other = holder.get(output);
     if (other !== undefined) reached.add(other);
-    if (other === undefined || augment(demands, holder, other, seen, reached)) {
+    if (other === undefined || augment(matching, other)) {
       holder.set(output, index);
       return true;
     }

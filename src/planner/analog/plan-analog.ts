@@ -12,8 +12,11 @@ import { reportAnalogLoads } from "./report-analog-loads.ts";
 import { reportOutputNeed } from "./report-output-need.ts";
 import { serviceFindings } from "./service-findings.ts";
 
-/** States that one search for an assignment may visit: some seconds on a plain machine. */
-export const MOST_STATES = 200_000;
+/**
+ * States that one search for an assignment may visit: about a second on a plain machine. A branch with a dozen outputs
+ * needs some hundreds.
+ */
+export const MOST_STATES = 20_000;
 
 export interface AnalogPlan {
   readonly report: AnalogReport;

@@ -39,7 +39,23 @@ export function serve(group: readonly RatedDemand[], mostStates: number): Servic
   }
   const { core } = irreducibleCore(group, any.reached, mostStates);
   const extras = extraOutputs(group, core, mostStates);
-  return { status: "impossible", outputs: extras?.outputs ?? none, core, extras };
+  const outputs = extras?.outputs ?? withoutStuck(group, mostStates);
+  return { status: "impossible", outputs, core, extras };
+}
+
+/** Serves what is left when the last demand of one proof after the other goes without: not the most that could be. */
+function withoutStuck(group: readonly RatedDemand[], mostStates: number): number[] {
+  let kept = group.map((_, index) => index);
+  for (;;) {
+    const demands = kept.map((index) => group[index] as RatedDemand);
+    const answer = assignOutputs(demands, mostStates);
+    const outputs = group.map(() => -1);
+    if (answer.status === "assigned")
+      for (const [at, index] of kept.entries()) outputs[index] = answer.outputs[at] as number;
+    if (answer.status !== "impossible") return outputs;
+    const last = irreducibleCore(demands, answer.reached, mostStates).core.at(-1);
+    kept = kept.filter((_, at) => at !== last);
+  }
 }
 
 function assigned(outputs: readonly number[]): Service {
