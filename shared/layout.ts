@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { LIMITS } from "./limits.ts";
-import { clockRatio, code, currentMa, lengthMm, limitMa, name, note, speedKmh } from "./units.ts";
+import { code, currentMa, lengthMm, limitMa, name, note, speedKmh } from "./units.ts";
 import { SECTION_USES, SECTION_WIRINGS, SHARINGS } from "./vocabulary.ts";
 
 /** A part of the railway that a session runs analog or digital as one. */
@@ -144,8 +144,6 @@ export const selector = z
     note,
   })
   .meta({ id: "Selector" });
-
-export const defaultClockRatio = clockRatio.default(4);
 
 export type Area = z.output<typeof area>;
 export type Place = z.output<typeof place>;

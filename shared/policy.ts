@@ -28,4 +28,3 @@ export const policy = z
   .meta({ id: "Policy" });
 
 export type Policy = z.output<typeof policy>;
-export const DEFAULT_POLICY: Policy = policy.parse({});

@@ -1,6 +1,6 @@
 import { firstDeparture, lastArrival, type Motions, STANDS } from "../motion/motions.ts";
 import type { PlannerPolicy, Problem, Section } from "../problem.ts";
-import { ANALOG, EITHER, tabulateTrack, type Track } from "../track/track.ts";
+import { ANALOG, EITHER, type Track, tabulateTrack } from "../track/track.ts";
 import { ALWAYS, type Parts } from "./parts.ts";
 
 /**

@@ -1,8 +1,8 @@
 import type { Parts } from "../control/parts.ts";
 import type { Motions } from "../motion/motions.ts";
 import type { Problem } from "../problem.ts";
-import type { Track } from "../track/track.ts";
 import { addStep, createStepEvents, type StepEvents } from "../steps/step-events.ts";
+import type { Track } from "../track/track.ts";
 
 /** What it takes to say which handsets a train needs when. */
 export interface NeedScene {

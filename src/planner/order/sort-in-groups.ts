@@ -26,7 +26,7 @@ export function sortInGroups(
   let slotBits = 0;
   while (groups << slotBits < count) slotBits++;
   let shift = 0;
-  while ((high - low) >>> 0 >>> shift >= 1 << slotBits) shift++;
+  while (((high - low) >>> 0) >>> shift >= 1 << slotBits) shift++;
 
   const bins = groups << slotBits;
   const next = new Int32Array(bins + 1);
