@@ -1,9 +1,10 @@
 import { reportNeed } from "./handsets/need-report.ts";
+import { digitalLoad } from "./load/digital-load.ts";
 import { reportDistrict, reportSupply, sweepLoads } from "./load/load-sweep.ts";
 import { reportOccupations } from "./occupation/report-occupations.ts";
 import type { Problem } from "./problem.ts";
 import type { CheckResult } from "./result.ts";
-import { type Sweep, sweepProblem } from "./sweep.ts";
+import { coverage, type Sweep, sweepProblem } from "./sweep.ts";
 
 /** Most findings that a result lists unless told otherwise; beyond them it says how many more there are. */
 export const MOST_FINDINGS = 1_000;
@@ -21,8 +22,8 @@ export function check(problem: Problem, options: CheckOptions = {}): CheckResult
 
 /** What people look at: occupations, every curve. Cost: linear in occupations and, by district, in its supply's events. */
 export function report(problem: Problem, sweep: Sweep, mostFindings: number = MOST_FINDINGS): CheckResult {
-  const { findings, motions, occupations, handsets, analog } = sweep;
-  const loads = sweepLoads(problem, sweep.draws, sweep.span);
+  const { findings, motions, occupations, scene, handsets, analog } = sweep;
+  const loads = sweepLoads(problem, digitalLoad(scene), coverage(problem, motions, scene.stock));
   return {
     findings: findings.slice(0, mostFindings),
     findingsLeftOut: Math.max(0, findings.length - mostFindings),

@@ -5,7 +5,7 @@ import type { Finding } from "./findings.ts";
 import { handsetFindings } from "./handsets/handset-findings.ts";
 import { createNeedScene, handsetNeed } from "./handsets/handset-need.ts";
 import { sweepNeed } from "./handsets/need-report.ts";
-import { createLoadScene, digitalLoad } from "./load/digital-load.ts";
+import { createLoadScene, type LoadScene } from "./load/digital-load.ts";
 import { loadFindings } from "./load/load-findings.ts";
 import { sweepHighLoads } from "./load/load-sweep.ts";
 import { computeMotions } from "./motion/compute-motions.ts";
@@ -16,7 +16,6 @@ import { sharedFindings } from "./occupation/shared-sections.ts";
 import { sweepClashes } from "./occupation/sweep-clashes.ts";
 import { pathFindings } from "./path/path-findings.ts";
 import type { Interval, Problem } from "./problem.ts";
-import type { StepEvents } from "./steps/step-events.ts";
 import type { StepSweep } from "./steps/sweep-steps.ts";
 import { planStock } from "./stock/plan-stock.ts";
 import { stockFindings } from "./stock/stock-findings.ts";
@@ -28,10 +27,7 @@ export interface Sweep {
   readonly findings: readonly Finding[];
   readonly motions: Motions;
   readonly occupations: Occupations;
-  /** Changes of the districts' loads. */
-  readonly draws: StepEvents;
-  /** What load reports cover. */
-  readonly span: Interval;
+  readonly scene: LoadScene;
   readonly handsets: StepSweep;
   readonly analog: AnalogPlan;
 }
@@ -43,10 +39,9 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
   const stock = planStock(problem, motions);
   const parts = cutIntoParts(problem, motions, track);
   const occupations = occupy(problem, motions, stock);
-  const clashes = sweepClashes(occupations, track.exclusive, stock);
-  const draws = digitalLoad(createLoadScene(problem, motions, stock, parts, track));
-  const span = coverage(problem, motions, stock);
-  const loads = sweepHighLoads(problem, draws, span);
+  const clashes = sweepClashes(motions, occupations, track.exclusive, stock);
+  const scene = createLoadScene(problem, motions, stock, parts, track);
+  const loads = sweepHighLoads(scene, coverage(problem, motions, stock));
   const handsets = sweepNeed(problem, handsetNeed(createNeedScene(problem, motions, parts, track)));
   const analog = planAnalog(problem, motions, stock, parts, mostStates);
   const findings = [
@@ -58,7 +53,7 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
     ...handsetFindings(problem, handsets),
     ...analog.findings,
   ].sort(compareFindings);
-  return { findings, motions, occupations, draws, span, handsets, analog };
+  return { findings, motions, occupations, scene, handsets, analog };
 }
 
 /** What load reports cover: the slot, or beyond its end until the last stock has stood down. */

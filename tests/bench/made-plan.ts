@@ -1,6 +1,5 @@
-import { sweepLoads } from "../../src/planner/load/load-sweep.ts";
+import { check } from "../../src/planner/check.ts";
 import type { Locomotive, PathEntry, Problem, Rake, Train } from "../../src/planner/problem.ts";
-import { sweepProblem } from "../../src/planner/sweep.ts";
 import { type MadeLine, type MadeRailway, makeRailway } from "./made-railway.ts";
 import { createRandom, type Random } from "./random.ts";
 
@@ -215,22 +214,21 @@ function toProblem(railway: MadeRailway, yard: Yard): Problem {
 }
 
 function withLimits(random: Random, workable: Problem): Problem {
-  const { draws, span, handsets } = sweepProblem(workable);
-  const loads = sweepLoads(workable, draws, span);
+  const { districts, supplies, handsets } = check(workable);
   const above = (ma: number) => Math.max(1_000, Math.round(ma * (1.25 + 0.5 * random.next())));
   return {
     ...workable,
     districts: workable.districts.map((district, i) => ({
       ...district,
-      breakerMa: above(loads.steps.keyPeak[i] as number),
+      breakerMa: above(districts[i]?.peakMa ?? 0),
     })),
     supplies: workable.supplies.map((supply, i) => ({
       ...supply,
-      ratingMa: above(loads.steps.groupPeak[i] as number),
+      ratingMa: above(supplies[i]?.peakMa ?? 0),
     })),
     commandSystems: workable.commandSystems.map((system, i) => ({
       ...system,
-      handsets: (handsets.groupPeak[i] as number) + random.whole(0, 1),
+      handsets: (handsets[i]?.peak ?? 0) + random.whole(0, 1),
     })),
   };
 }

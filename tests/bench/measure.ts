@@ -1,31 +1,39 @@
+/**
+ * Median wall time of one call of each subject, ms, JIT warm. All subjects take turns lap by lap, so that whatever else
+ * the machine does hits them alike: trust the ratios more than the times. A lap is as many calls as fill `lapMs`.
+ */
+export function medianTimes<Name extends string>(
+  subjects: Readonly<Record<Name, () => unknown>>,
+  { laps = 25, lapMs = 10, warmMs = 250 } = {},
+): Record<Name, number> {
+  const names = Object.keys(subjects) as Name[];
+  const calls = names.map((name) => warmUp(subjects[name], warmMs, lapMs));
+  const times = names.map((): number[] => []);
+  for (let lap = 0; lap < laps; lap++)
+    names.forEach((name, i) => {
+      const call = subjects[name];
+      const begun = performance.now();
+      for (let n = 0; n < (calls[i] as number); n++) kept = call();
+      times[i]?.push((performance.now() - begun) / (calls[i] as number));
+    });
+  return Object.fromEntries(names.map((name, i) => [name, median(times[i] as number[])])) as Record<Name, number>;
+}
+
 /** Keeps results alive so that no measured call can be optimised away. */
 let kept: unknown;
 
-/**
- * Median wall time of one call in ms, JIT warm: first calls until `warmMs` has passed, then laps of many calls each
- * until `measureMs` has passed, at least nine laps.
- */
-export function medianMs(call: () => unknown, warmMs = 400, measureMs = 800): number {
-  const calls = warmUp(call, warmMs);
-  const perLap = Math.max(1, Math.floor(calls / 20));
-  const laps: number[] = [];
-  const begun = performance.now();
-  while (laps.length < 9 || performance.now() - begun < measureMs) {
-    const start = performance.now();
-    for (let i = 0; i < perLap; i++) kept = call();
-    laps.push((performance.now() - start) / perLap);
-  }
-  return median(laps);
-}
-
-function warmUp(call: () => unknown, warmMs: number): number {
+/** @returns how many calls fill a lap */
+function warmUp(call: () => unknown, warmMs: number, lapMs: number): number {
   const begun = performance.now();
   let calls = 0;
+  let fastest = Number.POSITIVE_INFINITY;
   while (calls < 3 || performance.now() - begun < warmMs) {
+    const start = performance.now();
     kept = call();
+    fastest = Math.min(fastest, performance.now() - start);
     calls++;
   }
-  return kept === undefined ? calls : calls;
+  return Math.max(1, Math.floor(lapMs / Math.max(fastest, 0.001)));
 }
 
 export function median(values: readonly number[]): number {

@@ -1,6 +1,7 @@
 import FlattenTree from "@flatten-js/interval-tree";
 import { IntervalTree, type Interval as NodeInterval } from "node-interval-tree";
 import staticTree from "static-interval-tree";
+import type { Motions } from "../../src/planner/motion/motions.ts";
 import type { Occupations } from "../../src/planner/occupation/occupations.ts";
 import { type StockPlan, sharesStock } from "../../src/planner/stock/stock-plan.ts";
 
@@ -19,14 +20,14 @@ export interface PeerRow {
 
 export type PeerInput = readonly (readonly PeerRow[])[];
 
-export function toPeerInput(occupations: Occupations): PeerInput {
-  const { start, train, pathRow, fromMs, toMs } = occupations;
+export function toPeerInput(motions: Motions, occupations: Occupations): PeerInput {
+  const { start, pathRow, fromMs, toMs } = occupations;
   return Array.from({ length: start.length - 1 }, (_, section) =>
     Array.from({ length: (start[section + 1] as number) - (start[section] as number) }, (_, i) => {
       const at = (start[section] as number) + i;
       return {
         row: pathRow[at] as number,
-        train: train[at] as number,
+        train: motions.trainOfRow[pathRow[at] as number] as number,
         start: fromMs[at] as number,
         end: toMs[at] as number,
       };

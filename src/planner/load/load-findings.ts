@@ -1,33 +1,32 @@
 import { createFinding, type Finding } from "../findings.ts";
-import type { Problem } from "../problem.ts";
+import type { District, Problem, Supply } from "../problem.ts";
 import type { LoadReport } from "../result.ts";
 import { timeAbove } from "../steps/step-curve.ts";
-import { type HighLoads, reportDistrict, reportSupply } from "./load-sweep.ts";
+import { reserveLine } from "./limits.ts";
+import { type LoadSweep, reportDistrict, reportSupply } from "./load-sweep.ts";
 
 /**
- * Districts and supplies whose peak is above their limit, or else above the reserve's line. Cost: for each a pass over
- * the events of its supply.
+ * Districts and supplies whose peak is above their limit, or else above the reserve's line. Cost: one look at each,
+ * and for those found a pass over the events of its supply.
  */
-export function loadFindings(problem: Problem, high: HighLoads): Finding[] {
-  const { endMs } = high.span;
-  return [
-    ...high.districts.map((district) =>
-      loadFinding(
-        reportDistrict(problem, high, district),
-        endMs,
-        "district-will-trip",
-        "district-too-close",
-        {
-          districts: [district],
-        },
-      ),
-    ),
-    ...high.supplies.map((supply) =>
-      loadFinding(reportSupply(problem, high, supply), endMs, "supply-over-rating", "supply-too-close", {
-        supplies: [supply],
-      }),
-    ),
-  ];
+export function loadFindings(problem: Problem, loads: LoadSweep): Finding[] {
+  const { reserve } = problem.policy;
+  const { keyPeak, groupPeak } = loads.steps;
+  const { endMs } = loads.span;
+  const findings: Finding[] = [];
+  for (let i = 0; i < keyPeak.length; i++) {
+    const { breakerMa } = problem.districts[i] as District;
+    if ((keyPeak[i] as number) <= reserveLine(breakerMa, reserve)) continue;
+    const report = reportDistrict(problem, loads, i);
+    findings.push(loadFinding(report, endMs, "district-will-trip", "district-too-close", { districts: [i] }));
+  }
+  for (let i = 0; i < groupPeak.length; i++) {
+    const { ratingMa } = problem.supplies[i] as Supply;
+    if ((groupPeak[i] as number) <= reserveLine(ratingMa, reserve)) continue;
+    const report = reportSupply(problem, loads, i);
+    findings.push(loadFinding(report, endMs, "supply-over-rating", "supply-too-close", { supplies: [i] }));
+  }
+  return findings;
 }
 
 /**

@@ -1,11 +1,13 @@
 import type { District, Interval, Problem, Supply } from "../problem.ts";
 import type { LoadReport } from "../result.ts";
 import type { StepFunction } from "../steps/step-curve.ts";
-import { type StepEvents, stepsOfKeys } from "../steps/step-events.ts";
-import { stepsAbove } from "../steps/steps-above.ts";
+import { createStepEvents, type StepEvents } from "../steps/step-events.ts";
 import { type StepSweep, sweepSteps } from "../steps/sweep-steps.ts";
+import { addTrainLoad, type LoadScene } from "./digital-load.ts";
+import { hotDraws, type LoadLines } from "./hot-draws.ts";
 import { reserveLine } from "./limits.ts";
 import { reportLoad } from "./load-report.ts";
+import { cutSlices, type RoughDraws, roughDraws } from "./rough-draws.ts";
 
 /** Loads of districts (keys of the sweep) and supplies (its groups) over `span`. */
 export interface LoadSweep {
@@ -14,43 +16,54 @@ export interface LoadSweep {
   readonly span: Interval;
 }
 
-/** Only what is above the reserve's line is swept: these districts and supplies. */
-export interface HighLoads extends LoadSweep {
-  readonly districts: readonly number[];
-  readonly supplies: readonly number[];
-}
-
 export function sweepLoads(problem: Problem, events: StepEvents, span: Interval): LoadSweep {
   return { steps: sweepSteps(events, supplyOfDistrict(problem), accessories(problem), span.startMs), span };
 }
 
-/** The loads above the reserve's line, the others only looked at as far as it takes to know that they are not. */
-export function sweepHighLoads(problem: Problem, events: StepEvents, span: Interval): HighLoads {
-  const supplyOf = supplyOfDistrict(problem);
-  const constants = accessories(problem);
-  const above = stepsAbove({ events, groupOfKey: supplyOf, constants, span, ...reserveLines(problem) });
-  // a supply's sum needs all of its districts
-  const wanted = above.keys.slice();
-  for (let district = 0; district < wanted.length; district++)
-    if (above.groups[supplyOf[district] as number] === 1) wanted[district] = 1;
-  const steps = sweepSteps(stepsOfKeys(events, wanted), supplyOf, constants, span.startMs);
-  return { steps, span, districts: marked(above.keys), supplies: marked(above.groups) };
+/**
+ * The same for districts and supplies that are ever above their reserve's line, and for the others loads that stay on
+ * or below it: enough to find what is too high, at a fraction of the work. Trains that are in no district while it can
+ * be too high are left out.
+ */
+export function sweepHighLoads(scene: LoadScene, span: Interval): LoadSweep {
+  const { problem, motions } = scene;
+  const slices = cutSlices(span, problem.districts.length, motions.section.length);
+  const draws = roughDraws(scene, slices);
+  const hot = hotDraws(draws, reserveLines(problem));
+  return sweepLoads(problem, loadWhereHot(scene, draws, hot), span);
 }
 
-function reserveLines({ districts, supplies, policy }: Problem) {
-  const keyLine = new Float64Array(districts.length);
-  for (let i = 0; i < keyLine.length; i++)
-    keyLine[i] = reserveLine((districts[i] as District).breakerMa, policy.reserve);
-  const groupLine = new Float64Array(supplies.length);
-  for (let i = 0; i < groupLine.length; i++)
-    groupLine[i] = reserveLine((supplies[i] as Supply).ratingMa, policy.reserve);
-  return { keyLine, groupLine };
+function loadWhereHot(scene: LoadScene, draws: RoughDraws, hot: Uint8Array): StepEvents {
+  const events = createStepEvents(draws.count);
+  const wantedBy = new Int32Array(scene.problem.districts.length).fill(-1);
+  for (let train = 0; train < scene.motions.timed.length; train++) {
+    const end = draws.firstDraw[train + 1] as number;
+    let isWanted = false;
+    for (let i = draws.firstDraw[train] as number; i < end; i++) {
+      if (hot[i] === 0) continue;
+      wantedBy[draws.district[i] as number] = train;
+      isWanted = true;
+    }
+    if (isWanted) addTrainLoad(scene, events, train, wantedBy);
+  }
+  return events;
 }
 
-function marked(marks: Uint8Array): number[] {
-  const indexes: number[] = [];
-  for (let i = 0; i < marks.length; i++) if (marks[i] === 1) indexes.push(i);
-  return indexes;
+function reserveLines(problem: Problem): LoadLines {
+  const { districts, supplies } = problem;
+  const { reserve } = problem.policy;
+  const lines: LoadLines = {
+    supplyOf: supplyOfDistrict(problem),
+    district: new Float64Array(districts.length),
+    supply: new Float64Array(supplies.length),
+  };
+  for (let i = 0; i < districts.length; i++)
+    lines.district[i] = reserveLine((districts[i] as District).breakerMa, reserve);
+  for (let i = 0; i < supplies.length; i++) {
+    const { ratingMa, accessoryMa } = supplies[i] as Supply;
+    lines.supply[i] = reserveLine(ratingMa, reserve) - accessoryMa;
+  }
+  return lines;
 }
 
 function supplyOfDistrict({ districts }: Problem): Int32Array {

@@ -1,17 +1,7 @@
 import { firstInstantAt, lastInstantAt } from "../motion/instant.ts";
 import { type Motions, STANDS } from "../motion/motions.ts";
+import type { StockPlan } from "../stock/stock-plan.ts";
 import type { Stretches } from "./stretches.ts";
-
-/** A locomotive or rake in its train, with the time for which its draw belongs to this working. */
-export interface Item {
-  /** From the train's head to the item's front. */
-  readonly frontMm: number;
-  readonly lengthMm: number;
-  readonly runningMa: number;
-  readonly standingMa: number;
-  readonly fromMs: number;
-  readonly toMs: number;
-}
 
 /** When an item is in which district, half-open; the first `count` rows hold. A district is listed once at a time. */
 export interface Presence {
@@ -35,27 +25,35 @@ export function createPresence(stretches: Stretches, districts: number): Presenc
 }
 
 /**
- * Overwrites `presence` with where the item is. It enters a stretch at the last instant with its front at the
+ * Overwrites `presence` with where an item (a row of the stock plan) of the train of `stretches` is. It enters a stretch at the last instant with its front at the
  * beginning and leaves it at the first with its rear past the end; where the train starts it is in the first stretch
- * since `fromMs`, and in those it never leaves until `toMs`. An item long enough to reach a district twice at once is
+ * since it draws, and in those it never leaves until it no longer does. An item long enough to reach a district twice at once is
  * in it once. Cost: stretches × calls at worst.
  */
 export function findPresence(
   presence: Presence,
   motions: Motions,
   stretches: Stretches,
-  item: Item,
-  train: number,
+  stock: StockPlan,
+  item: number,
 ): void {
   presence.count = 0;
+  if (stretches.count === 0) return;
+  const train = motions.trainOfRow[stretches.firstRow[0] as number] as number;
+  const frontMm = stock.frontMm[item] as number;
+  const rearMm = frontMm + (stock.lengthMm[item] as number);
   const pathRow = motions.firstRow[train] as number;
   for (let i = 0; i < stretches.count; i++) {
     const firstRow = stretches.firstRow[i] as number;
-    const enter = firstRow === pathRow ? item.fromMs : enterMs(motions, train, firstRow, item.frontMm);
+    const enter =
+      firstRow === pathRow ? (stock.drawsFromMs[item] as number) : enterMs(motions, train, firstRow, frontMm);
     if (enter === STANDS) return;
-    const leave = leaveMs(motions, train, stretches.lastRow[i] as number, item.frontMm + item.lengthMm);
+    const leave = leaveMs(motions, train, stretches.lastRow[i] as number, rearMm);
     const fromMs = Math.max(enter, stretches.sinceMs[i] as number);
-    const toMs = Math.min(leave === STANDS ? item.toMs : leave, stretches.untilMs[i] as number);
+    const toMs = Math.min(
+      leave === STANDS ? (stock.drawsToMs[item] as number) : leave,
+      stretches.untilMs[i] as number,
+    );
     if (fromMs < toMs) addPresence(presence, stretches.district[i] as number, fromMs, toMs);
   }
 }

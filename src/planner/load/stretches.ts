@@ -71,3 +71,19 @@ function addPart(
   }
   stretches.count = at + 1;
 }
+
+/** Leaves only the stretches whose district is wanted by the train. */
+export function keepStretches(stretches: Stretches, wantedBy: Int32Array, train: number): void {
+  const { district, firstRow, lastRow, sinceMs, untilMs } = stretches;
+  let kept = 0;
+  for (let i = 0; i < stretches.count; i++) {
+    if (wantedBy[district[i] as number] !== train) continue;
+    district[kept] = district[i] as number;
+    firstRow[kept] = firstRow[i] as number;
+    lastRow[kept] = lastRow[i] as number;
+    sinceMs[kept] = sinceMs[i] as number;
+    untilMs[kept] = untilMs[i] as number;
+    kept++;
+  }
+  stretches.count = kept;
+}

@@ -34,6 +34,7 @@ function allocate(trains: readonly Train[]): Motions {
     timed: new Uint8Array(trains.length),
     lengthMm: new Int32Array(trains.length),
     firstRow,
+    trainOfRow: new Int32Array(rows),
     section: new Int32Array(rows),
     endMm: new Int32Array(rows),
     enterMs: new Int32Array(rows),
@@ -52,7 +53,7 @@ function allocate(trains: readonly Train[]): Motions {
  * @returns the number of calls, 0 for a train that is not timed
  */
 export function readPath(motions: Motions, train: number, path: readonly PathEntry[], track: Track): number {
-  const { section, endMm } = motions;
+  const { trainOfRow, section, endMm } = motions;
   const row = motions.firstRow[train] as number;
   const first = motions.firstCall[train] as number;
   const last = path.length - 1;
@@ -63,6 +64,7 @@ export function readPath(motions: Motions, train: number, path: readonly PathEnt
   for (let entry = 0; entry <= last; entry++) {
     const stated = path[entry] as PathEntry;
     end += track.lengthMm[stated.section] as number;
+    trainOfRow[row + entry] = train;
     section[row + entry] = stated.section;
     endMm[row + entry] = end;
     const arrive = stated.arriveMs ?? stated.departMs;

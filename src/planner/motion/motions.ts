@@ -12,6 +12,8 @@ export interface Motions {
   readonly lengthMm: Int32Array;
 
   readonly firstRow: Int32Array;
+  /** The train that the row belongs to. */
+  readonly trainOfRow: Int32Array;
   readonly section: Int32Array;
   /** Where the section ends; it begins where the row before ends. */
   readonly endMm: Int32Array;

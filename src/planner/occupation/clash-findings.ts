@@ -44,9 +44,9 @@ function compareMeetings(a: Meeting, b: Meeting): number {
 }
 
 function toMeeting(motions: Motions, occupations: Occupations, a: number, b: number): Meeting {
-  const { train, pathRow, fromMs, toMs } = occupations;
-  const trainA = train[a] as number;
-  const trainB = train[b] as number;
+  const { pathRow, fromMs, toMs } = occupations;
+  const trainA = motions.trainOfRow[pathRow[a] as number] as number;
+  const trainB = motions.trainOfRow[pathRow[b] as number] as number;
   return {
     low: Math.min(trainA, trainB),
     high: Math.max(trainA, trainB),

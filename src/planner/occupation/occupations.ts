@@ -1,6 +1,6 @@
 import { type Motions, STANDS } from "../motion/motions.ts";
 import { sortInGroups } from "../order/sort-in-groups.ts";
-import type { PlannerPolicy, Problem } from "../problem.ts";
+import type { Problem } from "../problem.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
 
 /**
@@ -9,7 +9,6 @@ import type { StockPlan } from "../stock/stock-plan.ts";
  */
 export interface Occupations {
   readonly start: Int32Array;
-  readonly train: Int32Array;
   /** Row in Motions. */
   readonly pathRow: Int32Array;
   readonly fromMs: Int32Array;
@@ -23,88 +22,82 @@ export interface Occupations {
  * path entries, but for sections that trains reach in quite another order than they left in: those are sorted.
  */
 export function occupy(problem: Problem, motions: Motions, stock: StockPlan): Occupations {
-  const occupations = allocate(problem.sections.length, motions);
-  const next = occupations.start.slice();
-  for (let i = 0; i < stock.order.length; i++)
-    putTrain(problem.policy, motions, stock, occupations, next, stock.order[i] as number);
-  for (let section = 0; section < problem.sections.length; section++) putInOrder(occupations, section);
+  const { setUpMs, releaseMs } = problem.policy;
+  const { section, firstRow, enterMs, clearMs } = motions;
+  const { order, standFromMs, standToMs } = stock;
+  const start = countRows(problem.sections.length, motions);
+  const rows = start[problem.sections.length] as number;
+  const next = start.slice();
+  const pathRow = new Int32Array(rows);
+  const fromMs = new Int32Array(rows);
+  const toMs = new Int32Array(rows);
+  for (let i = 0; i < order.length; i++) {
+    const train = order[i] as number;
+    const end = firstRow[train + 1] as number;
+    const standFrom = standFromMs[train] as number;
+    const standTo = standToMs[train] as number;
+    for (let row = firstRow[train] as number; row < end; row++) {
+      const here = section[row] as number;
+      const at = next[here] as number;
+      next[here] = at + 1;
+      const enter = enterMs[row] as number;
+      const clear = clearMs[row] as number;
+      pathRow[at] = row;
+      fromMs[at] = enter === STANDS ? standFrom : enter - setUpMs;
+      toMs[at] = clear === STANDS ? standTo : clear + releaseMs;
+    }
+  }
+  const occupations = { start, pathRow, fromMs, toMs };
+  putInOrder(occupations);
   return occupations;
 }
 
-function allocate(sections: number, { timed, firstRow, section }: Motions): Occupations {
+/** Where each section's rows start. */
+function countRows(sections: number, { timed, firstRow, section }: Motions): Int32Array {
   const start = new Int32Array(sections + 1);
+  for (let row = 0; row < section.length; row++) {
+    const after = (section[row] as number) + 1;
+    start[after] = (start[after] as number) + 1;
+  }
   for (let train = 0; train < timed.length; train++) {
-    if (timed[train] === 0) continue;
+    if (timed[train] === 1) continue;
     const end = firstRow[train + 1] as number;
     for (let row = firstRow[train] as number; row < end; row++) {
       const after = (section[row] as number) + 1;
-      start[after] = (start[after] as number) + 1;
+      start[after] = (start[after] as number) - 1;
     }
   }
   for (let s = 0; s < sections; s++) start[s + 1] = (start[s + 1] as number) + (start[s] as number);
-  const rows = start[sections] as number;
-  return {
-    start,
-    train: new Int32Array(rows),
-    pathRow: new Int32Array(rows),
-    fromMs: new Int32Array(rows),
-    toMs: new Int32Array(rows),
-  };
+  return start;
 }
 
-function putTrain(
-  { setUpMs, releaseMs }: PlannerPolicy,
-  motions: Motions,
-  stock: StockPlan,
-  { train: trainAt, pathRow, fromMs, toMs }: Occupations,
-  next: Int32Array,
-  train: number,
-): void {
-  const { section, enterMs, clearMs } = motions;
-  const end = motions.firstRow[train + 1] as number;
-  for (let row = motions.firstRow[train] as number; row < end; row++) {
-    const at = next[section[row] as number] as number;
-    next[section[row] as number] = at + 1;
-    const enter = enterMs[row] as number;
-    const clear = clearMs[row] as number;
-    trainAt[at] = train;
-    pathRow[at] = row;
-    fromMs[at] = enter === STANDS ? (stock.standFromMs[train] as number) : enter - setUpMs;
-    toMs[at] = clear === STANDS ? (stock.standToMs[train] as number) : clear + releaseMs;
-  }
-}
-
-/** Places an insertion may move a row on the average before the section is sorted outright. */
+/** Places by which insertion may move a row on the average before the section is sorted outright. */
 const PATIENCE = 24;
 
-function putInOrder(occupations: Occupations, section: number): void {
-  const { train, pathRow, fromMs, toMs } = occupations;
-  const first = occupations.start[section] as number;
-  const end = occupations.start[section + 1] as number;
-  let patience = PATIENCE * (end - first);
-  for (let i = first + 1; i < end; i++) {
-    const from = fromMs[i] as number;
-    if ((fromMs[i - 1] as number) <= from) continue;
-    const to = toMs[i] as number;
-    const moved = train[i] as number;
-    const movedRow = pathRow[i] as number;
-    let j = i;
-    while (j > first && (fromMs[j - 1] as number) > from) {
-      fromMs[j] = fromMs[j - 1] as number;
-      toMs[j] = toMs[j - 1] as number;
-      train[j] = train[j - 1] as number;
-      pathRow[j] = pathRow[j - 1] as number;
-      j--;
+function putInOrder(occupations: Occupations): void {
+  const { start, pathRow, fromMs, toMs } = occupations;
+  for (let section = 1; section < start.length; section++) {
+    const first = start[section - 1] as number;
+    const end = start[section] as number;
+    let patience = PATIENCE * (end - first);
+    for (let i = first + 1; i < end && patience >= 0; i++) {
+      const from = fromMs[i] as number;
+      if ((fromMs[i - 1] as number) <= from) continue;
+      const to = toMs[i] as number;
+      const moved = pathRow[i] as number;
+      let j = i;
+      do {
+        fromMs[j] = fromMs[j - 1] as number;
+        toMs[j] = toMs[j - 1] as number;
+        pathRow[j] = pathRow[j - 1] as number;
+        j--;
+      } while (j > first && (fromMs[j - 1] as number) > from);
+      fromMs[j] = from;
+      toMs[j] = to;
+      pathRow[j] = moved;
+      patience -= i - j;
     }
-    fromMs[j] = from;
-    toMs[j] = to;
-    train[j] = moved;
-    pathRow[j] = movedRow;
-    patience -= i - j;
-    if (patience < 0) {
-      sortOutright(occupations, first, end);
-      return;
-    }
+    if (patience < 0) sortOutright(occupations, first, end);
   }
 }
 
@@ -112,7 +105,7 @@ function putInOrder(occupations: Occupations, section: number): void {
 function sortOutright(occupations: Occupations, first: number, end: number): void {
   const count = end - first;
   const { row } = sortInGroups(count, new Int32Array(count), 1, occupations.fromMs.subarray(first, end));
-  for (const column of [occupations.train, occupations.pathRow, occupations.fromMs, occupations.toMs]) {
+  for (const column of [occupations.pathRow, occupations.fromMs, occupations.toMs]) {
     const before = column.slice(first, end);
     for (let i = 0; i < count; i++) column[first + i] = before[row[i] as number] as number;
   }

@@ -4,14 +4,15 @@ import type { Occupations } from "./occupations.ts";
 
 /** The blocking times for people to look at: by section, then start. Trains that are not timed have none. */
 export function reportOccupations(motions: Motions, occupations: Occupations): Occupation[] {
-  const { train, pathRow, fromMs, toMs } = occupations;
+  const { pathRow, fromMs, toMs } = occupations;
   const report: Occupation[] = [];
   for (let i = 0; i < pathRow.length; i++) {
     const row = pathRow[i] as number;
+    const train = motions.trainOfRow[row] as number;
     report.push({
       section: motions.section[row] as number,
-      train: train[i] as number,
-      pathEntry: row - (motions.firstRow[train[i] as number] as number),
+      train,
+      pathEntry: row - (motions.firstRow[train] as number),
       enterMs: instant(motions.enterMs[row] as number),
       clearMs: instant(motions.clearMs[row] as number),
       blocked: { startMs: fromMs[i] as number, endMs: toMs[i] as number },

@@ -39,7 +39,9 @@ function crowdedWindows(scene: Scene, section: number, lengthMm: number): Findin
     present = present.filter((row) => (toMs[row] as number) > ms);
     for (; next < rows.length && fromMs[rows[next] as number] === ms; next++)
       present.push(rows[next] as number);
-    const trains = new Set(present.map((row) => scene.occupations.train[row] as number));
+    const trains = new Set(
+      present.map((row) => scene.motions.trainOfRow[scene.occupations.pathRow[row] as number] as number),
+    );
     const mm = crowdMm(scene, [...trains]);
     if (mm > lengthMm) {
       window ??= { startMs: ms, endMs: ms, mm: 0, trains: new Set() };

@@ -1,3 +1,4 @@
+import type { Motions } from "../motion/motions.ts";
 import { type StockPlan, sharesStock } from "../stock/stock-plan.ts";
 import type { Occupations } from "./occupations.ts";
 
@@ -12,8 +13,13 @@ export interface Clashes {
  * In order of start, whatever begins before a blocking time ends overlaps it, so looking ahead from each row until
  * one begins too late visits overlapping pairs only. Cost: linear in rows and overlapping pairs.
  */
-export function sweepClashes(occupations: Occupations, exclusive: Uint8Array, stock: StockPlan): Clashes {
-  const { start, train, fromMs, toMs } = occupations;
+export function sweepClashes(
+  motions: Motions,
+  occupations: Occupations,
+  exclusive: Uint8Array,
+  stock: StockPlan,
+): Clashes {
+  const { start, pathRow, fromMs, toMs } = occupations;
   const clashes = { first: [] as number[], second: [] as number[] };
   for (let section = 0; section < exclusive.length; section++) {
     if (exclusive[section] === 0) continue;
@@ -23,7 +29,8 @@ export function sweepClashes(occupations: Occupations, exclusive: Uint8Array, st
       for (let j = i + 1; j < end && (fromMs[j] as number) < to; j++) {
         // an empty blocking time overlaps nothing
         if ((toMs[j] as number) <= (fromMs[j] as number)) continue;
-        if (sharesStock(stock, train[i] as number, train[j] as number)) continue;
+        const a = motions.trainOfRow[pathRow[i] as number] as number;
+        if (sharesStock(stock, a, motions.trainOfRow[pathRow[j] as number] as number)) continue;
         clashes.first.push(i);
         clashes.second.push(j);
       }

@@ -40,19 +40,6 @@ export function putStep(events: StepEvents, key: number, ms: number, change: num
   events.train[at] = train;
 }
 
-/** Those of the keys whose `wanted` is 1, in the same order. */
-export function stepsOfKeys(events: StepEvents, wanted: Uint8Array): StepEvents {
-  let count = 0;
-  for (let i = 0; i < events.count; i++) count += wanted[events.key[i] as number] as number;
-  const chosen = createStepEvents(count);
-  for (let i = 0; i < events.count; i++) {
-    const key = events.key[i] as number;
-    if (wanted[key] === 0) continue;
-    addStep(chosen, key, events.ms[i] as number, events.change[i] as number, events.train[i] as number);
-  }
-  return chosen;
-}
-
 function grow(events: StepEvents, more: number): void {
   const capacity = 2 * events.key.length + more;
   events.key = enlarged(events.key, capacity);

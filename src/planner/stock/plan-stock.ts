@@ -1,6 +1,7 @@
 import { firstDeparture, lastArrival, type Motions } from "../motion/motions.ts";
 import { sortInGroups } from "../order/sort-in-groups.ts";
-import type { MotivePower, Problem, Train } from "../problem.ts";
+import type { Problem, Train } from "../problem.ts";
+import { listItems } from "./list-items.ts";
 import type { StockPlan } from "./stock-plan.ts";
 
 /**
@@ -8,48 +9,23 @@ import type { StockPlan } from "./stock-plan.ts";
  * Cost: sorting the trains, then linear in items named.
  */
 export function planStock(problem: Problem, motions: Motions): StockPlan {
-  const plan = listItems(problem, trainsInOrder(motions));
+  const items = listItems(problem);
+  const trains = problem.trains.length;
+  const rows = items.item.length;
+  const plan: StockPlan = {
+    ...items,
+    order: trainsInOrder(motions),
+    standFromMs: new Int32Array(trains),
+    standToMs: new Int32Array(trains),
+    previous: new Int32Array(rows).fill(-1),
+    next: new Int32Array(rows).fill(-1),
+    drawsFromMs: new Int32Array(rows),
+    drawsToMs: new Int32Array(rows),
+  };
   chainWorkings(problem, plan);
-  for (let train = 0; train < problem.trains.length; train++)
+  for (let train = 0; train < trains; train++)
     if (motions.timed[train] === 1) standTrain(problem, motions, plan, train);
   return plan;
-}
-
-function listItems(problem: Problem, order: Int32Array): StockPlan {
-  const { trains, locomotives } = problem;
-  const count = trains.length;
-  let most = 0;
-  for (let t = 0; t < count; t++) {
-    const train = trains[t] as Train;
-    most += train.power.length + train.rakes.length;
-  }
-  const firstItem = new Int32Array(count + 1);
-  const item = new Int32Array(most);
-  let row = 0;
-  for (let t = 0; t < count; t++) {
-    const { power, rakes } = trains[t] as Train;
-    const first = row;
-    for (let i = 0; i < power.length; i++)
-      row = addOnce(item, first, row, (power[i] as MotivePower).locomotive);
-    for (let i = 0; i < rakes.length; i++)
-      row = addOnce(item, first, row, locomotives.length + (rakes[i] as number));
-    firstItem[t + 1] = row;
-  }
-  return {
-    order,
-    standFromMs: new Int32Array(count),
-    standToMs: new Int32Array(count),
-    firstItem,
-    item: item.subarray(0, row),
-    previous: new Int32Array(row).fill(-1),
-    next: new Int32Array(row).fill(-1),
-  };
-}
-
-function addOnce(item: Int32Array, first: number, row: number, added: number): number {
-  for (let i = first; i < row; i++) if (item[i] === added) return row;
-  item[row] = added;
-  return row + 1;
 }
 
 function chainWorkings(problem: Problem, plan: StockPlan): void {
@@ -102,25 +78,28 @@ function orderEqualDepartures(motions: Motions, order: Int32Array, departs: Int3
   }
 }
 
-/** Writes how long a timed train stands before and after its run. */
+/** Writes how long a timed train and each of its items stands before and after its run. */
 export function standTrain(problem: Problem, motions: Motions, plan: StockPlan, train: number): void {
-  const { placedMs, removedMs } = problem.trains[train] as Train;
+  const stated = problem.trains[train] as Train;
+  const placed = stated.placedMs ?? problem.slot.startMs;
+  const removed = stated.removedMs ?? problem.slot.endMs;
   const departs = firstDeparture(motions, train);
   const arrives = lastArrival(motions, train);
   const first = plan.firstItem[train] as number;
   const end = plan.firstItem[train + 1] as number;
-  let from = -Infinity;
-  let to = arrives;
+  let broughtMs = -Infinity;
   let isBrought = first < end;
+  let to = first < end ? arrives : Math.max(arrives, removed);
   for (let row = first; row < end; row++) {
     const previous = plan.previous[row] as number;
     const next = plan.next[row] as number;
     if (previous < 0) isBrought = false;
-    else from = Math.max(from, lastArrival(motions, previous));
-    to = Math.max(to, next < 0 ? (removedMs ?? problem.slot.endMs) : firstDeparture(motions, next));
+    else broughtMs = Math.max(broughtMs, lastArrival(motions, previous));
+    const until = Math.max(arrives, next < 0 ? removed : firstDeparture(motions, next));
+    plan.drawsFromMs[row] = previous < 0 ? Math.min(departs, placed) : departs;
+    plan.drawsToMs[row] = until;
+    to = Math.max(to, until);
   }
-  if (!isBrought) from = placedMs ?? problem.slot.startMs;
-  if (first === end) to = Math.max(to, removedMs ?? problem.slot.endMs);
-  plan.standFromMs[train] = Math.min(from, departs);
+  plan.standFromMs[train] = Math.min(departs, isBrought ? broughtMs : placed);
   plan.standToMs[train] = to;
 }

@@ -1,9 +1,7 @@
-/**
- * Where stock is between its workings. An item is a locomotive (its index) or a rake (number of locomotives + its
- * index). Items of train t: rows `firstItem[t]` to before `firstItem[t + 1]`, locomotives first, each once. Trains
- * whose times run backwards are in no chain. Times ms.
- */
-export interface StockPlan {
+import type { Items } from "./list-items.ts";
+
+/** Where stock is between its workings. Trains whose times run backwards are in no chain. Times ms. */
+export interface StockPlan extends Items {
   /** Timed trains by first departure, last arrival, index. */
   readonly order: Int32Array;
   /**
@@ -17,12 +15,17 @@ export interface StockPlan {
    */
   readonly standToMs: Int32Array;
 
-  readonly firstItem: Int32Array;
-  readonly item: Int32Array;
   /** Train that worked the item before, −1: none. Workings of an item run by first departure, last arrival, index. */
   readonly previous: Int32Array;
   /** Train that takes the item next, −1: none. */
   readonly next: Int32Array;
+  /**
+   * For how long the item's draw belongs to this working, so that it is drawn for once: until its next working departs,
+   * or its removal or the slot's end; from its placing or the slot's start only where no working brought it, else from
+   * the departure. Never less than the run.
+   */
+  readonly drawsFromMs: Int32Array;
+  readonly drawsToMs: Int32Array;
 }
 
 /** Whether the two are one train or have a locomotive or rake in common: then their times never clash. */
