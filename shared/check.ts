@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { code, layoutTime } from "./units.ts";
+import { code, layoutReading } from "./units.ts";
 import { CONTROLS, FINDING_CODES, SEVERITIES } from "./vocabulary.ts";
 
 const ms = z.int().meta({ description: "Milliseconds of real time since the session's start." });
@@ -9,8 +9,8 @@ export const span = z
   .strictObject({
     startMs: ms,
     endMs: ms,
-    layoutStart: layoutTime,
-    layoutEnd: layoutTime,
+    layoutStart: layoutReading,
+    layoutEnd: layoutReading,
     startsAt: z.iso
       .datetime({ offset: true })
       .nullable()
@@ -63,7 +63,7 @@ export const loadReport = z
     reserveMa: z.number(),
     peakMa: z.int(),
     peakAtMs: ms,
-    peakLayout: layoutTime,
+    peakLayout: layoutReading,
     constantMa: z.int(),
     overLimitSeconds: z.number(),
     overReserveSeconds: z.number(),
@@ -79,7 +79,7 @@ export const needReport = z
     stock: z.int(),
     peak: z.int(),
     peakAtMs: ms,
-    peakLayout: layoutTime,
+    peakLayout: layoutReading,
     trains: z.array(code).meta({ description: "The trains that need one at the peak." }),
     overSeconds: z.number(),
     curve,
@@ -137,7 +137,13 @@ export const checkReport = z
     findings: z.array(finding),
     findingsLeftOut: z.int().meta({ description: "Findings beyond the most that are listed." }),
     trains: z.array(
-      z.strictObject({ code, name: z.string(), lengthMm: z.int(), departs: layoutTime, arrives: layoutTime }),
+      z.strictObject({
+        code,
+        name: z.string(),
+        lengthMm: z.int(),
+        departs: layoutReading,
+        arrives: layoutReading,
+      }),
     ),
     trainsNotInSlot: z
       .array(code)

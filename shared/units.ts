@@ -66,3 +66,12 @@ export const layoutTime = z
     description: "Layout time, 19:35 or 19:35:30; after midnight 25:10 or 1:10+1.",
     examples: ["19:35"],
   });
+
+/** What the layout clock shows, as answers say it: hours run on for as long as need be. */
+export const layoutReading = z
+  .string()
+  .regex(/^\d{2,}:[0-5]\d(:[0-5]\d)?$/)
+  .meta({
+    description: "What the layout clock shows: 19:35, 19:35:30, after midnight 25:10.",
+    examples: ["19:35"],
+  });

@@ -20,6 +20,9 @@ export const LOCOMOTIVE_POSITIONS = ["head", "rear"] as const;
 /** A draft version may be edited; an issued one is what people hold in their hands, and stays as it is. */
 export const TIMETABLE_STATES = ["draft", "issued"] as const;
 
+/** What a person may do in a club; one may hold several. */
+export const ROLES = ["secretary", "layout owner", "timetable clerk", "session marshal", "member"] as const;
+
 export const SEVERITIES = ["stops", "warns"] as const;
 
 /** Every finding the check can make, by its stable code. */
@@ -59,5 +62,6 @@ export type HandsetKind = (typeof HANDSET_KINDS)[number];
 export type HandsetState = (typeof HANDSET_STATES)[number];
 export type LocomotivePosition = (typeof LOCOMOTIVE_POSITIONS)[number];
 export type TimetableState = (typeof TIMETABLE_STATES)[number];
+export type Role = (typeof ROLES)[number];
 export type Severity = (typeof SEVERITIES)[number];
 export type FindingCode = (typeof FINDING_CODES)[number];

@@ -86,6 +86,21 @@ describe("a plan posted whole", () => {
     expect(report.headline).toMatch(/^\d things stop this night\.$/);
   });
 
+  it("tells times however far the layout clock runs on: a release of a day at ratio 60 is 60 days of it", async () => {
+    const report = await checkExample((plan) => {
+      Object.assign(plan.policy as object, { releaseSeconds: 86_400 });
+      Object.assign(plan.slot, { clockRatio: 60 });
+      plan.trains.push({
+        ...structuredClone(trainOf(plan)),
+        code: "103",
+        motivePower: [],
+        rakes: [],
+        lengthMm: 900,
+      });
+    });
+    expect(report.findings.find((f) => f.code === "section-clash")?.span.layoutEnd).toMatch(/^\d{4}:/);
+  });
+
   it("is a finding, not a refusal, where the path is not linked or the times run backwards", async () => {
     const report = await checkExample((plan) => {
       trainOf(plan).path.splice(3, 1);
