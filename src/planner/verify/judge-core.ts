@@ -5,14 +5,14 @@ import type { AnalogReport, AnalogRun } from "../result.ts";
 export type CoreVerdict = "proven" | "servable" | "one-to-spare" | "not-judged";
 
 /**
- * Judges the proof that outputs do not suffice by trying every assignment of its runs, and every one without each of
- * them. Shares nothing with what found it. Cost: outputs to the power of runs at worst; after `mostSteps` tries of an
+ * Judges the proof that outputs do not suffice: more runs that exclude each other than outputs that any of them could have, or else
+ * by trying every assignment of its runs; and every one without each of them. Shares nothing with what found it. Cost: outputs to the power of runs at worst; after `mostSteps` tries of an
  * output for a run it gives up as `not-judged`.
  */
 export function judgeCore(problem: Problem, report: AnalogReport, mostSteps: number): CoreVerdict {
   const core = report.core.map((at) => report.runs[at] as AnalogRun);
   const budget = { left: mostSteps };
-  const whole = canServe(problem, core, budget);
+  const whole = !isCrowd(problem, core) && canServe(problem, core, budget);
   const each = core.map((left) =>
     canServe(
       problem,
@@ -43,6 +43,16 @@ function canServe(problem: Problem, runs: readonly AnalogRun[], budget: { left: 
   return place(0);
 }
 
+/** Whether all exclude each other and are more than the outputs that reach any of them (pigeonholes). */
+function isCrowd(problem: Problem, runs: readonly AnalogRun[]): boolean {
+  const outputs = problem.outputs.filter((_, output) => runs.some((run) => reaches(problem, run, output)));
+  return outputs.length < runs.length && runs.every((a) => runs.every((b) => a === b || excludes(a, b)));
+}
+
+function excludes(a: AnalogRun, b: AnalogRun): boolean {
+  return a.train !== b.train && a.span.startMs < b.span.endMs && b.span.startMs < a.span.endMs;
+}
+
 function reaches(problem: Problem, run: AnalogRun, output: number): boolean {
   return run.sections.every((section) => (problem.sections[section] as Section).outputs.includes(output));
 }
@@ -53,13 +63,5 @@ function isTaken(
   run: AnalogRun,
   output: number,
 ): boolean {
-  return chosen.some((other, at) => {
-    const { train, span } = runs[at] as AnalogRun;
-    return (
-      other === output &&
-      train !== run.train &&
-      span.startMs < run.span.endMs &&
-      run.span.startMs < span.endMs
-    );
-  });
+  return chosen.some((other, at) => other === output && excludes(runs[at] as AnalogRun, run));
 }
