@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { dirname, join } from "node:path";
 import { parse } from "csv-parse/sync";
 
 /**
@@ -31,7 +32,7 @@ export interface StopTime {
 type ServiceDays = Readonly<Record<string, string>>;
 type Row = Readonly<Record<string, string>>;
 
-const require = createRequire(import.meta.url);
+const tables = dirname(createRequire(import.meta.url).resolve("sample-gtfs-feed/gtfs/stop_times.txt"));
 
 export function readFeed(): Feed {
   const stopTimes = rows("stop_times");
@@ -74,7 +75,7 @@ export function tripsOn(feed: Feed, date: string): Trip[] {
 }
 
 function rows(table: string): Row[] {
-  return parse(readFileSync(require.resolve(`sample-gtfs-feed/gtfs/${table}.txt`)), { columns: true });
+  return parse(readFileSync(join(tables, `${table}.txt`)), { columns: true });
 }
 
 function field(row: Row, name: string): string {

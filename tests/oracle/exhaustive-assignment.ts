@@ -23,13 +23,6 @@ export function canAssign(runs: readonly Choice[]): boolean {
   return tryFrom(0);
 }
 
-/** Most runs of different trains at one instant, by looking at every start. */
-export function mostAtOnce(runs: readonly Choice[]): number {
-  const at = (ms: number) =>
-    new Set(runs.filter(({ startMs, endMs }) => startMs <= ms && ms < endMs).map(({ train }) => train)).size;
-  return Math.max(0, ...runs.map(({ startMs }) => at(startMs)));
-}
-
 function exclude(a: Choice, b: Choice): boolean {
   return a.train !== b.train && a.startMs < b.endMs && b.startMs < a.endMs;
 }
