@@ -1,4 +1,4 @@
-import { reportNeed } from "./handsets/need-report.ts";
+import { reportNeed, sweepNeeds } from "./handsets/need-report.ts";
 import { digitalLoad } from "./load/digital-load.ts";
 import { reportDistrict, reportSupply, sweepLoads } from "./load/load-sweep.ts";
 import { reportOccupations } from "./occupation/report-occupations.ts";
@@ -22,7 +22,8 @@ export function check(problem: Problem, options: CheckOptions = {}): CheckResult
 
 /** What people look at: occupations, every curve. Cost: linear in occupations and, by district, in its supply's events. */
 export function report(problem: Problem, sweep: Sweep, mostFindings: number = MOST_FINDINGS): CheckResult {
-  const { findings, motions, occupations, scene, handsets, analog } = sweep;
+  const { findings, motions, occupations, scene, needs, analog } = sweep;
+  const handsets = sweepNeeds(problem, needs);
   const loads = sweepLoads(problem, digitalLoad(scene), coverage(problem, motions, scene.stock));
   return {
     findings: findings.slice(0, mostFindings),

@@ -3,20 +3,18 @@ import { cutIntoParts } from "./control/cut-into-parts.ts";
 import { compareFindings } from "./finding-order.ts";
 import type { Finding } from "./findings.ts";
 import { handsetFindings } from "./handsets/handset-findings.ts";
-import { createNeedScene, handsetNeed } from "./handsets/handset-need.ts";
-import { sweepNeed } from "./handsets/need-report.ts";
+import { handsetNeeds, type Needs } from "./handsets/handset-need.ts";
+import { sweepShortNeeds } from "./handsets/need-report.ts";
 import { createLoadScene, type LoadScene } from "./load/digital-load.ts";
 import { loadFindings } from "./load/load-findings.ts";
 import { sweepHighLoads } from "./load/load-sweep.ts";
 import { computeMotions } from "./motion/compute-motions.ts";
 import type { Motions } from "./motion/motions.ts";
 import { clashFindings } from "./occupation/clash-findings.ts";
-import { type Occupations, occupy } from "./occupation/occupations.ts";
+import { type Occupations, occupy, sweepClashes } from "./occupation/occupations.ts";
 import { sharedFindings } from "./occupation/shared-sections.ts";
-import { sweepClashes } from "./occupation/sweep-clashes.ts";
 import { pathFindings } from "./path/path-findings.ts";
 import type { Interval, Problem } from "./problem.ts";
-import type { StepSweep } from "./steps/sweep-steps.ts";
 import { planStock } from "./stock/plan-stock.ts";
 import { stockFindings } from "./stock/stock-findings.ts";
 import type { StockPlan } from "./stock/stock-plan.ts";
@@ -28,7 +26,7 @@ export interface Sweep {
   readonly motions: Motions;
   readonly occupations: Occupations;
   readonly scene: LoadScene;
-  readonly handsets: StepSweep;
+  readonly needs: Needs;
   readonly analog: AnalogPlan;
 }
 
@@ -42,7 +40,7 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
   const clashes = sweepClashes(motions, occupations, track.exclusive, stock);
   const scene = createLoadScene(problem, motions, stock, parts, track);
   const loads = sweepHighLoads(scene, coverage(problem, motions, stock));
-  const handsets = sweepNeed(problem, handsetNeed(createNeedScene(problem, motions, parts, track)));
+  const needs = handsetNeeds({ problem, motions, parts, track });
   const analog = planAnalog(problem, motions, stock, parts, mostStates);
   const findings = [
     ...pathFindings({ problem, motions, stock, parts, track }),
@@ -50,10 +48,10 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
     ...clashFindings(motions, occupations, clashes),
     ...sharedFindings({ problem, motions, stock, occupations }),
     ...loadFindings(problem, loads),
-    ...handsetFindings(problem, handsets),
+    ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
     ...analog.findings,
   ].sort(compareFindings);
-  return { findings, motions, occupations, scene, handsets, analog };
+  return { findings, motions, occupations, scene, needs, analog };
 }
 
 /** What load reports cover: the slot, or beyond its end until the last stock has stood down. */

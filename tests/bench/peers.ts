@@ -1,97 +1,119 @@
 import FlattenTree from "@flatten-js/interval-tree";
 import { IntervalTree, type Interval as NodeInterval } from "node-interval-tree";
 import staticTree from "static-interval-tree";
-import type { Motions } from "../../src/planner/motion/motions.ts";
-import type { Occupations } from "../../src/planner/occupation/occupations.ts";
+import { type Motions, STANDS } from "../../src/planner/motion/motions.ts";
+import type { Problem } from "../../src/planner/problem.ts";
 import { type StockPlan, sharesStock } from "../../src/planner/stock/stock-plan.ts";
 
 /**
- * The same question put to interval trees from the registry, one tree a section: build it, ask it for each blocking
- * time, count each pair of different stock once. Their input is made for them outside the measured time: ready objects,
- * sorted out by section.
+ * The same question put to interval trees from the registry: one tree a section, asked for each blocking time, each pair
+ * of different stock counted once. All start from the same columns, a row a train and section, in train order.
  */
-export interface PeerRow {
-  readonly row: number;
-  readonly train: number;
+export interface PeerInput {
+  readonly sections: number;
+  readonly section: Int32Array;
+  readonly train: Int32Array;
   /** Half-open, never empty. */
+  readonly fromMs: Int32Array;
+  readonly toMs: Int32Array;
+  readonly stock: StockPlan;
+}
+
+/** Before: all trains are timed and all sections take one train. */
+export function toPeerInput({ policy, sections }: Problem, motions: Motions, stock: StockPlan): PeerInput {
+  const { trainOfRow, section, enterMs, clearMs } = motions;
+  const blocked = (at: Int32Array, by: number, standMs: Int32Array) =>
+    at.map((ms, row) => (ms === STANDS ? (standMs[trainOfRow[row] as number] as number) : ms + by));
+  return {
+    sections: sections.length,
+    section,
+    train: trainOfRow,
+    fromMs: blocked(enterMs, -policy.setUpMs, stock.standFromMs),
+    toMs: blocked(clearMs, policy.releaseMs, stock.standToMs),
+    stock,
+  };
+}
+
+export type Peer = (input: PeerInput) => number;
+
+interface Row {
+  readonly row: number;
   readonly start: number;
   readonly end: number;
 }
 
-export type PeerInput = readonly (readonly PeerRow[])[];
-
-export function toPeerInput(motions: Motions, occupations: Occupations): PeerInput {
-  const { start, pathRow, fromMs, toMs } = occupations;
-  return Array.from({ length: start.length - 1 }, (_, section) =>
-    Array.from({ length: (start[section + 1] as number) - (start[section] as number) }, (_, i) => {
-      const at = (start[section] as number) + i;
-      return {
-        row: pathRow[at] as number,
-        train: motions.trainOfRow[pathRow[at] as number] as number,
-        start: fromMs[at] as number,
-        end: toMs[at] as number,
-      };
-    })
-      .filter(({ start, end }) => start < end)
-      // in the order in which trains are listed, as the sweep gets them
-      .sort((a, b) => a.row - b.row),
-  );
+function rowsBySection({ sections, section, fromMs, toMs }: PeerInput): Row[][] {
+  const rows: Row[][] = [];
+  for (let i = 0; i < sections; i++) rows.push([]);
+  for (let row = 0; row < section.length; row++)
+    rows[section[row] as number]?.push({
+      row,
+      start: fromMs[row] as number,
+      end: toMs[row] as number,
+    });
+  return rows;
 }
 
-export type Peer = (input: PeerInput, stock: StockPlan) => number;
+function isPair({ train, stock }: PeerInput, row: number, hit: number): boolean {
+  return hit > row && !sharesStock(stock, train[row] as number, train[hit] as number);
+}
+
+/** Half-open, as it offers. */
+export const staticIntervalTree: Peer = (input) => {
+  let pairs = 0;
+  for (const rows of rowsBySection(input)) {
+    const tree = staticTree.index(rows);
+    for (const asked of rows)
+      for (const hit of staticTree.matches01(tree, asked)) if (isPair(input, asked.row, hit.row)) pairs++;
+  }
+  return pairs;
+};
+
+/** Closed intervals: [start, end − 1]. */
+export const flattenIntervalTree: Peer = (input) => {
+  let pairs = 0;
+  for (const rows of rowsBySection(input)) {
+    const tree = new FlattenTree<Row>();
+    for (const row of rows) tree.insert([row.start, row.end - 1], row);
+    for (const { row, start, end } of rows)
+      for (const hit of tree.search([start, end - 1]) as Row[]) if (isPair(input, row, hit.row)) pairs++;
+  }
+  return pairs;
+};
 
 interface LowHigh extends NodeInterval {
   readonly row: number;
-  readonly train: number;
 }
 
 /** Closed intervals: [start, end − 1]. */
-export const nodeIntervalTree: Peer = (input, stock) => {
+export const nodeIntervalTree: Peer = (input) => {
+  const { section, fromMs, toMs } = input;
+  const trees: IntervalTree<LowHigh>[] = [];
+  for (let i = 0; i < input.sections; i++) trees.push(new IntervalTree<LowHigh>());
+  for (let row = 0; row < section.length; row++)
+    trees[section[row] as number]?.insert({
+      low: fromMs[row] as number,
+      high: (toMs[row] as number) - 1,
+      row,
+    });
   let pairs = 0;
-  for (const rows of input) {
-    const tree = new IntervalTree<LowHigh>();
-    for (const { row, train, start, end } of rows) tree.insert({ low: start, high: end - 1, row, train });
-    for (const { row, train, start, end } of rows)
-      for (const hit of tree.search(start, end - 1))
-        if (hit.row > row && !sharesStock(stock, train, hit.train)) pairs++;
-  }
-  return pairs;
-};
-
-/** Closed intervals: [start, end − 1]. */
-export const flattenIntervalTree: Peer = (input, stock) => {
-  let pairs = 0;
-  for (const rows of input) {
-    const tree = new FlattenTree<PeerRow>();
-    for (const row of rows) tree.insert([row.start, row.end - 1], row);
-    for (const { row, train, start, end } of rows)
-      for (const hit of tree.search([start, end - 1]) as PeerRow[])
-        if (hit.row > row && !sharesStock(stock, train, hit.train)) pairs++;
-  }
-  return pairs;
-};
-
-/** Half-open, as it offers. */
-export const staticIntervalTree: Peer = (input, stock) => {
-  let pairs = 0;
-  for (const rows of input) {
-    const tree = staticTree.index(rows);
-    for (const asked of rows)
-      for (const hit of staticTree.matches01(tree, asked))
-        if (hit.row > asked.row && !sharesStock(stock, asked.train, hit.train)) pairs++;
+  for (let row = 0; row < section.length; row++) {
+    const tree = trees[section[row] as number] as IntervalTree<LowHigh>;
+    for (const hit of tree.search(fromMs[row] as number, (toMs[row] as number) - 1))
+      if (isPair(input, row, hit.row)) pairs++;
   }
   return pairs;
 };
 
 /** No tree: every pair within a section. */
-export const naiveWithinSection: Peer = (input, stock) => {
+export const naiveWithinSection: Peer = (input) => {
   let pairs = 0;
-  for (const rows of input)
+  for (const rows of rowsBySection(input))
     for (let i = 0; i < rows.length; i++)
       for (let j = i + 1; j < rows.length; j++) {
-        const a = rows[i] as PeerRow;
-        const b = rows[j] as PeerRow;
-        if (a.start < b.end && b.start < a.end && !sharesStock(stock, a.train, b.train)) pairs++;
+        const a = rows[i] as Row;
+        const b = rows[j] as Row;
+        if (a.start < b.end && b.start < a.end && isPair(input, a.row, b.row)) pairs++;
       }
   return pairs;
 };

@@ -1,8 +1,19 @@
 import type { Parts } from "../control/parts.ts";
 import type { Motions } from "../motion/motions.ts";
 import type { Problem } from "../problem.ts";
-import { addStep, createStepEvents, type StepEvents } from "../steps/step-events.ts";
 import type { Track } from "../track/track.ts";
+
+/**
+ * Which trains need a handset of which command system when: half-open, ms, in order of train. Only the first `count`
+ * rows hold.
+ */
+export interface Needs {
+  count: number;
+  train: Int32Array;
+  system: Int32Array;
+  fromMs: Int32Array;
+  toMs: Int32Array;
+}
 
 /** What it takes to say which handsets a train needs when. */
 export interface NeedScene {
@@ -10,68 +21,76 @@ export interface NeedScene {
   readonly motions: Motions;
   readonly parts: Parts;
   readonly track: Track;
-  /** Need of the train at hand that is not written down yet, by command system; `openTo` below `openFrom`: none. */
-  readonly openFrom: Int32Array;
-  readonly openTo: Int32Array;
-}
-
-export function createNeedScene(problem: Problem, motions: Motions, parts: Parts, track: Track): NeedScene {
-  const systems = problem.commandSystems.length;
-  return {
-    problem,
-    motions,
-    parts,
-    track,
-    openFrom: new Int32Array(systems),
-    openTo: new Int32Array(systems).fill(-1),
-  };
 }
 
 /**
- * Which trains need a handset of which command system when, as changes by one. For each digital part of a working and
- * each command system that drives it: from pickUp before the part's departure to handIn after its arrival. A train
- * never needs two of a system at once. Keys of the events are command systems. Cost: linear in path entries.
+ * For each digital part of a working and each command system that drives it: from pickUp before the part's departure to
+ * handIn after its arrival. A train never needs two of a system at once: what would overlap or touch is one. Cost:
+ * linear in path entries.
  */
-export function handsetNeed(scene: NeedScene): StepEvents {
-  const events = createStepEvents(2 * scene.motions.timed.length);
-  for (let train = 0; train < scene.motions.timed.length; train++) addTrainNeed(scene, events, train);
-  return events;
+export function handsetNeeds(scene: NeedScene): Needs {
+  const capacity = 2 * scene.motions.timed.length + scene.problem.commandSystems.length;
+  const needs: Needs = {
+    count: 0,
+    train: new Int32Array(capacity),
+    system: new Int32Array(capacity),
+    fromMs: new Int32Array(capacity),
+    toMs: new Int32Array(capacity),
+  };
+  for (let train = 0; train < scene.motions.timed.length; train++) addTrainNeeds(scene, needs, train);
+  return needs;
 }
 
 /** Nothing for a train that is not timed. */
-export function addTrainNeed(scene: NeedScene, events: StepEvents, train: number): void {
-  const { parts, openFrom } = scene;
-  const end = parts.firstPart[train + 1] as number;
-  for (let part = parts.firstPart[train] as number; part < end; part++)
-    if (parts.analog[part] === 0) openPart(scene, events, train, part);
-  for (let system = 0; system < openFrom.length; system++) closeNeed(scene, events, train, system);
-}
-
-function openPart(scene: NeedScene, events: StepEvents, train: number, part: number): void {
-  const { motions, parts, track, openFrom, openTo } = scene;
+export function addTrainNeeds(scene: NeedScene, needs: Needs, train: number): void {
+  const { motions, parts, track } = scene;
   const { pickUpMs, handInMs } = scene.problem.policy;
-  const fromMs = (parts.departMs[part] as number) - pickUpMs;
-  const toMs = (parts.arriveMs[part] as number) + handInMs;
+  const first = needs.count;
   const row = motions.firstRow[train] as number;
-  const last = row + (parts.lastEntry[part] as number);
-  let before = -1;
-  for (let at = row + (parts.firstEntry[part] as number); at <= last; at++) {
-    const system = track.commandSystem[motions.section[at] as number] as number;
-    if (system < 0 || system === before) continue;
-    before = system;
-    // the one who hands in so late keeps it
-    if (fromMs > (openTo[system] as number)) closeNeed(scene, events, train, system);
-    if ((openTo[system] as number) < (openFrom[system] as number)) openFrom[system] = fromMs;
-    openTo[system] = toMs;
+  const end = parts.firstPart[train + 1] as number;
+  for (let part = parts.firstPart[train] as number; part < end; part++) {
+    if (parts.analog[part] === 1) continue;
+    const fromMs = (parts.departMs[part] as number) - pickUpMs;
+    const toMs = (parts.arriveMs[part] as number) + handInMs;
+    const last = row + (parts.lastEntry[part] as number);
+    let before = -1;
+    for (let at = row + (parts.firstEntry[part] as number); at <= last; at++) {
+      const system = track.commandSystem[motions.section[at] as number] as number;
+      if (system < 0 || system === before) continue;
+      before = system;
+      if (!prolong(needs, first, system, fromMs, toMs)) addNeed(needs, train, system, fromMs, toMs);
+    }
   }
 }
 
-function closeNeed({ openFrom, openTo }: NeedScene, events: StepEvents, train: number, system: number): void {
-  const fromMs = openFrom[system] as number;
-  const toMs = openTo[system] as number;
-  if (toMs < fromMs) return;
-  addStep(events, system, fromMs, 1, train);
-  addStep(events, system, toMs, -1, train);
-  openFrom[system] = 0;
-  openTo[system] = -1;
+/** Whether the train already has the system's handset when it would pick it up; then it keeps it for longer. */
+function prolong(needs: Needs, first: number, system: number, fromMs: number, toMs: number): boolean {
+  for (let i = needs.count - 1; i >= first; i--) {
+    if (needs.system[i] !== system) continue;
+    if ((needs.toMs[i] as number) < fromMs) return false;
+    needs.toMs[i] = toMs;
+    return true;
+  }
+  return false;
+}
+
+function addNeed(needs: Needs, train: number, system: number, fromMs: number, toMs: number): void {
+  if (needs.count === needs.train.length) grow(needs);
+  const at = needs.count++;
+  needs.train[at] = train;
+  needs.system[at] = system;
+  needs.fromMs[at] = fromMs;
+  needs.toMs[at] = toMs;
+}
+
+function grow(needs: Needs): void {
+  const enlarge = (column: Int32Array) => {
+    const larger = new Int32Array(2 * column.length + 16);
+    larger.set(column);
+    return larger;
+  };
+  needs.train = enlarge(needs.train);
+  needs.system = enlarge(needs.system);
+  needs.fromMs = enlarge(needs.fromMs);
+  needs.toMs = enlarge(needs.toMs);
 }

@@ -1,13 +1,14 @@
 import type { District, Interval, Problem, Supply } from "../problem.ts";
 import type { LoadReport } from "../result.ts";
+import { hotRows, type StepLines } from "../steps/hot-rows.ts";
+import { cutSlices } from "../steps/rough-steps.ts";
 import type { StepFunction } from "../steps/step-curve.ts";
 import { createStepEvents, type StepEvents } from "../steps/step-events.ts";
 import { type StepSweep, sweepSteps } from "../steps/sweep-steps.ts";
 import { addTrainLoad, type LoadScene } from "./digital-load.ts";
-import { hotDraws, type LoadLines } from "./hot-draws.ts";
 import { reserveLine } from "./limits.ts";
 import { reportLoad } from "./load-report.ts";
-import { cutSlices, type RoughDraws, roughDraws } from "./rough-draws.ts";
+import { type RoughLoad, roughLoad } from "./rough-load.ts";
 
 /** Loads of districts (keys of the sweep) and supplies (its groups) over `span`. */
 export interface LoadSweep {
@@ -28,20 +29,20 @@ export function sweepLoads(problem: Problem, events: StepEvents, span: Interval)
 export function sweepHighLoads(scene: LoadScene, span: Interval): LoadSweep {
   const { problem, motions } = scene;
   const slices = cutSlices(span, problem.districts.length, motions.section.length);
-  const draws = roughDraws(scene, slices);
-  const hot = hotDraws(draws, reserveLines(problem));
-  return sweepLoads(problem, loadWhereHot(scene, draws, hot), span);
+  const rough = roughLoad(scene, slices);
+  const hot = hotRows(rough.steps, reserveLines(problem));
+  return sweepLoads(problem, loadWhereHot(scene, rough, hot), span);
 }
 
-function loadWhereHot(scene: LoadScene, draws: RoughDraws, hot: Uint8Array): StepEvents {
-  const events = createStepEvents(draws.count);
+function loadWhereHot(scene: LoadScene, { steps, firstRow }: RoughLoad, hot: Uint8Array): StepEvents {
+  const events = createStepEvents(2 * steps.count);
   const wantedBy = new Int32Array(scene.problem.districts.length).fill(-1);
   for (let train = 0; train < scene.motions.timed.length; train++) {
-    const end = draws.firstDraw[train + 1] as number;
+    const end = firstRow[train + 1] as number;
     let isWanted = false;
-    for (let i = draws.firstDraw[train] as number; i < end; i++) {
+    for (let i = firstRow[train] as number; i < end; i++) {
       if (hot[i] === 0) continue;
-      wantedBy[draws.district[i] as number] = train;
+      wantedBy[steps.key[i] as number] = train;
       isWanted = true;
     }
     if (isWanted) addTrainLoad(scene, events, train, wantedBy);
@@ -49,19 +50,19 @@ function loadWhereHot(scene: LoadScene, draws: RoughDraws, hot: Uint8Array): Ste
   return events;
 }
 
-function reserveLines(problem: Problem): LoadLines {
+function reserveLines(problem: Problem): StepLines {
   const { districts, supplies } = problem;
   const { reserve } = problem.policy;
-  const lines: LoadLines = {
-    supplyOf: supplyOfDistrict(problem),
-    district: new Float64Array(districts.length),
-    supply: new Float64Array(supplies.length),
+  const lines: StepLines = {
+    groupOf: supplyOfDistrict(problem),
+    key: new Float64Array(districts.length),
+    group: new Float64Array(supplies.length),
   };
   for (let i = 0; i < districts.length; i++)
-    lines.district[i] = reserveLine((districts[i] as District).breakerMa, reserve);
+    lines.key[i] = reserveLine((districts[i] as District).breakerMa, reserve);
   for (let i = 0; i < supplies.length; i++) {
     const { ratingMa, accessoryMa } = supplies[i] as Supply;
-    lines.supply[i] = reserveLine(ratingMa, reserve) - accessoryMa;
+    lines.group[i] = reserveLine(ratingMa, reserve) - accessoryMa;
   }
   return lines;
 }

@@ -3,6 +3,9 @@ import { type Motions, STANDS } from "../motion/motions.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
 import type { Stretches } from "./stretches.ts";
 
+// an imported constant is read from memory at each use
+const NEVER = STANDS;
+
 /** When an item is in which district, half-open; the first `count` rows hold. A district is listed once at a time. */
 export interface Presence {
   count: number;
@@ -47,11 +50,11 @@ export function findPresence(
     const firstRow = stretches.firstRow[i] as number;
     const enter =
       firstRow === pathRow ? (stock.drawsFromMs[item] as number) : enterMs(motions, train, firstRow, frontMm);
-    if (enter === STANDS) return;
+    if (enter === NEVER) return;
     const leave = leaveMs(motions, train, stretches.lastRow[i] as number, rearMm);
     const fromMs = Math.max(enter, stretches.sinceMs[i] as number);
     const toMs = Math.min(
-      leave === STANDS ? (stock.drawsToMs[item] as number) : leave,
+      leave === NEVER ? (stock.drawsToMs[item] as number) : leave,
       stretches.untilMs[i] as number,
     );
     if (fromMs < toMs) addPresence(presence, stretches.district[i] as number, fromMs, toMs);

@@ -3,6 +3,10 @@ import { type Track, tabulateTrack } from "../track/track.ts";
 import { roundRun } from "./instant.ts";
 import { FARTHEST_MS, type Motions, STANDS } from "./motions.ts";
 
+// an imported constant is read from memory at each use
+const NEVER = STANDS;
+const FARTHEST = FARTHEST_MS;
+
 /**
  * Motion of every train. Before: each path has at least one entry, the first with a departure, the last with an
  * arrival. Stated times of the first entry's arrival and the last one's departure count only for running backwards;
@@ -73,7 +77,7 @@ export function readPath(motions: Motions, train: number, path: readonly PathEnt
     const early = last === 0 ? depart : arrive;
     const late = last === 0 ? arrive : depart;
     if (early < latest || late < early || (early === latest && entry > 0)) runsForwards = false;
-    if (early < -FARTHEST_MS || late > FARTHEST_MS) throw new RangeError("a time is too far away");
+    if (early < -FARTHEST || late > FARTHEST) throw new RangeError("a time is too far away");
     latest = late;
     if (entry === 0) addCall(motions, call++, entry, end, depart, depart);
     if (entry === last) addCall(motions, call++, entry, end, arrive, arrive);
@@ -107,7 +111,7 @@ export function runTrain(motions: Motions, train: number): void {
   const lengthMm = motions.lengthMm[train] as number;
   const lastCall = (motions.firstCall[train + 1] as number) - 1;
   let clearing = first;
-  enterMs[first] = STANDS;
+  enterMs[first] = NEVER;
   for (let call = motions.firstCall[train] as number; call < lastCall; call++) {
     const from = callMm[call] as number;
     const to = callMm[call + 1] as number;
@@ -125,5 +129,5 @@ export function runTrain(motions: Motions, train: number): void {
       clearMs[clearing] = depart + roundRun(tail - from, msPerMm, to - from, duration);
     }
   }
-  for (; clearing < end; clearing++) clearMs[clearing] = STANDS;
+  for (; clearing < end; clearing++) clearMs[clearing] = NEVER;
 }

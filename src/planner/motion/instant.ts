@@ -1,5 +1,8 @@
 import { type Motions, STANDS } from "./motions.ts";
 
+// an imported constant is read from memory at each use
+const NEVER = STANDS;
+
 /**
  * When a train that runs `lengthMm` in `durationMs` at one steady speed has run `mm` of it: ms after it left, exact,
  * rounded once, halves up. Needs 0 ≤ mm ≤ lengthMm, lengthMm > 0, durationMs ≥ 0, all whole.
@@ -34,7 +37,7 @@ function roundExactly(mm: number, lengthMm: number, durationMs: number): number 
 export function lastInstantAt(motions: Motions, train: number, mm: number): number {
   const { callMm } = motions;
   const last = (motions.firstCall[train + 1] as number) - 1;
-  if (mm >= (callMm[last] as number)) return STANDS;
+  if (mm >= (callMm[last] as number)) return NEVER;
   let call = motions.firstCall[train] as number;
   while ((callMm[call + 1] as number) <= mm) call++;
   return instantAfter(motions, call, mm);
@@ -44,7 +47,7 @@ export function lastInstantAt(motions: Motions, train: number, mm: number): numb
 export function firstInstantAt(motions: Motions, train: number, mm: number): number {
   const { callMm } = motions;
   const last = (motions.firstCall[train + 1] as number) - 1;
-  if (mm > (callMm[last] as number)) return STANDS;
+  if (mm > (callMm[last] as number)) return NEVER;
   let call = motions.firstCall[train] as number;
   while ((callMm[call + 1] as number) < mm) call++;
   return instantAfter(motions, call, mm);

@@ -1,7 +1,6 @@
 import { createFinding, type Finding } from "../findings.ts";
 import type { Motions } from "../motion/motions.ts";
-import type { Occupations } from "./occupations.ts";
-import type { Clashes } from "./sweep-clashes.ts";
+import { blockingTime, type Clashes, type Occupations } from "./occupations.ts";
 
 /** Two trains on one section: `low` and `high` by index. */
 interface Meeting {
@@ -43,16 +42,17 @@ function compareMeetings(a: Meeting, b: Meeting): number {
   );
 }
 
-function toMeeting(motions: Motions, occupations: Occupations, a: number, b: number): Meeting {
-  const { pathRow, fromMs, toMs } = occupations;
-  const trainA = motions.trainOfRow[pathRow[a] as number] as number;
-  const trainB = motions.trainOfRow[pathRow[b] as number] as number;
+function toMeeting(motions: Motions, occupations: Occupations, first: number, second: number): Meeting {
+  const a = blockingTime(occupations, first);
+  const b = blockingTime(occupations, second);
+  const trainA = motions.trainOfRow[a.pathRow] as number;
+  const trainB = motions.trainOfRow[b.pathRow] as number;
   return {
     low: Math.min(trainA, trainB),
     high: Math.max(trainA, trainB),
-    section: motions.section[pathRow[a] as number] as number,
-    startMs: Math.max(fromMs[a] as number, fromMs[b] as number),
-    endMs: Math.min(toMs[a] as number, toMs[b] as number),
+    section: motions.section[a.pathRow] as number,
+    startMs: Math.max(a.fromMs, b.fromMs),
+    endMs: Math.min(a.toMs, b.toMs),
   };
 }
 

@@ -1,18 +1,48 @@
 import { type Motions, STANDS } from "../motion/motions.ts";
 import { sortInGroups } from "../order/sort-in-groups.ts";
 import type { Problem } from "../problem.ts";
-import type { StockPlan } from "../stock/stock-plan.ts";
+import { type StockPlan, sharesStock } from "../stock/stock-plan.ts";
 
 /**
- * Blocking times of all timed trains, section after section, by start: those of section s are rows `start[s]` to before
- * `start[s + 1]`. Half-open, ms.
+ * Blocking times of all timed trains, section after section, by start; see `blockingTime` for one. The numbers of one
+ * lie together, so that putting them down in train order touches one line of memory and not three.
  */
 export interface Occupations {
+  /** Places in `slots`: those of section s are `start[s]` to before `start[s + 1]`, in steps of WIDTH. */
   readonly start: Int32Array;
+  readonly slots: Int32Array;
+}
+
+/** Half-open, ms. */
+export interface BlockingTime {
   /** Row in Motions. */
-  readonly pathRow: Int32Array;
-  readonly fromMs: Int32Array;
-  readonly toMs: Int32Array;
+  readonly pathRow: number;
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+// not exported: an exported constant is read from memory at each use
+const WIDTH = 3;
+const TO = 1;
+const ROW = 2;
+const NEVER = STANDS;
+
+/** The blocking time at a place in `slots`. */
+export function blockingTime({ slots }: Occupations, at: number): BlockingTime {
+  return {
+    pathRow: slots[at + ROW] as number,
+    fromMs: slots[at] as number,
+    toMs: slots[at + TO] as number,
+  };
+}
+
+/** Those of one section, by start. */
+export function blockingTimes(occupations: Occupations, section: number): BlockingTime[] {
+  const times: BlockingTime[] = [];
+  const end = occupations.start[section + 1] as number;
+  for (let at = occupations.start[section] as number; at < end; at += WIDTH)
+    times.push(blockingTime(occupations, at));
+  return times;
 }
 
 /**
@@ -25,12 +55,9 @@ export function occupy(problem: Problem, motions: Motions, stock: StockPlan): Oc
   const { setUpMs, releaseMs } = problem.policy;
   const { section, firstRow, enterMs, clearMs } = motions;
   const { order, standFromMs, standToMs } = stock;
-  const start = countRows(problem.sections.length, motions);
-  const rows = start[problem.sections.length] as number;
+  const start = findStarts(problem.sections.length, motions);
   const next = start.slice();
-  const pathRow = new Int32Array(rows);
-  const fromMs = new Int32Array(rows);
-  const toMs = new Int32Array(rows);
+  const slots = new Int32Array(start[problem.sections.length] as number);
   for (let i = 0; i < order.length; i++) {
     const train = order[i] as number;
     const end = firstRow[train + 1] as number;
@@ -39,32 +66,31 @@ export function occupy(problem: Problem, motions: Motions, stock: StockPlan): Oc
     for (let row = firstRow[train] as number; row < end; row++) {
       const here = section[row] as number;
       const at = next[here] as number;
-      next[here] = at + 1;
+      next[here] = at + WIDTH;
       const enter = enterMs[row] as number;
       const clear = clearMs[row] as number;
-      pathRow[at] = row;
-      fromMs[at] = enter === STANDS ? standFrom : enter - setUpMs;
-      toMs[at] = clear === STANDS ? standTo : clear + releaseMs;
+      slots[at] = enter === NEVER ? standFrom : enter - setUpMs;
+      slots[at + TO] = clear === NEVER ? standTo : clear + releaseMs;
+      slots[at + ROW] = row;
     }
   }
-  const occupations = { start, pathRow, fromMs, toMs };
+  const occupations = { start, slots };
   putInOrder(occupations);
   return occupations;
 }
 
-/** Where each section's rows start. */
-function countRows(sections: number, { timed, firstRow, section }: Motions): Int32Array {
+function findStarts(sections: number, { timed, firstRow, section }: Motions): Int32Array {
   const start = new Int32Array(sections + 1);
   for (let row = 0; row < section.length; row++) {
     const after = (section[row] as number) + 1;
-    start[after] = (start[after] as number) + 1;
+    start[after] = (start[after] as number) + WIDTH;
   }
   for (let train = 0; train < timed.length; train++) {
     if (timed[train] === 1) continue;
     const end = firstRow[train + 1] as number;
     for (let row = firstRow[train] as number; row < end; row++) {
       const after = (section[row] as number) + 1;
-      start[after] = (start[after] as number) - 1;
+      start[after] = (start[after] as number) - WIDTH;
     }
   }
   for (let s = 0; s < sections; s++) start[s + 1] = (start[s + 1] as number) + (start[s] as number);
@@ -75,38 +101,79 @@ function countRows(sections: number, { timed, firstRow, section }: Motions): Int
 const PATIENCE = 24;
 
 function putInOrder(occupations: Occupations): void {
-  const { start, pathRow, fromMs, toMs } = occupations;
+  const { start, slots } = occupations;
   for (let section = 1; section < start.length; section++) {
     const first = start[section - 1] as number;
     const end = start[section] as number;
     let patience = PATIENCE * (end - first);
-    for (let i = first + 1; i < end && patience >= 0; i++) {
-      const from = fromMs[i] as number;
-      if ((fromMs[i - 1] as number) <= from) continue;
-      const to = toMs[i] as number;
-      const moved = pathRow[i] as number;
+    for (let i = first + WIDTH; i < end && patience >= 0; i += WIDTH) {
+      const from = slots[i] as number;
+      if ((slots[i - WIDTH] as number) <= from) continue;
+      const to = slots[i + TO] as number;
+      const row = slots[i + ROW] as number;
       let j = i;
       do {
-        fromMs[j] = fromMs[j - 1] as number;
-        toMs[j] = toMs[j - 1] as number;
-        pathRow[j] = pathRow[j - 1] as number;
-        j--;
-      } while (j > first && (fromMs[j - 1] as number) > from);
-      fromMs[j] = from;
-      toMs[j] = to;
-      pathRow[j] = moved;
+        slots[j] = slots[j - WIDTH] as number;
+        slots[j + TO] = slots[j + TO - WIDTH] as number;
+        slots[j + ROW] = slots[j + ROW - WIDTH] as number;
+        j -= WIDTH;
+      } while (j > first && (slots[j - WIDTH] as number) > from);
+      slots[j] = from;
+      slots[j + TO] = to;
+      slots[j + ROW] = row;
       patience -= i - j;
     }
-    if (patience < 0) sortOutright(occupations, first, end);
+    if (patience < 0) sortOutright(slots, first, end);
   }
 }
 
 /** Equal starts stay as they are, as with insertion. */
-function sortOutright(occupations: Occupations, first: number, end: number): void {
-  const count = end - first;
-  const { row } = sortInGroups(count, new Int32Array(count), 1, occupations.fromMs.subarray(first, end));
-  for (const column of [occupations.pathRow, occupations.fromMs, occupations.toMs]) {
-    const before = column.slice(first, end);
-    for (let i = 0; i < count; i++) column[first + i] = before[row[i] as number] as number;
+function sortOutright(slots: Int32Array, first: number, end: number): void {
+  const before = slots.slice(first, end);
+  const count = before.length / WIDTH;
+  const froms = new Int32Array(count);
+  for (let i = 0; i < count; i++) froms[i] = before[i * WIDTH] as number;
+  const { row } = sortInGroups(count, new Int32Array(count), 1, froms);
+  for (let i = 0; i < count; i++) {
+    const from = (row[i] as number) * WIDTH;
+    slots.set(before.subarray(from, from + WIDTH), first + i * WIDTH);
   }
+}
+
+/** Pairs of blocking times, by place in `slots`, that are on one section at once and belong to different stock. */
+export interface Clashes {
+  readonly first: readonly number[];
+  readonly second: readonly number[];
+}
+
+/**
+ * Every pair once, section by section, earlier start first. `exclusive[section]` is 1 where one train is allowed.
+ * In order of start, whatever begins before a blocking time ends overlaps it, so looking ahead from each until one
+ * begins too late visits overlapping pairs only. Cost: linear in blocking times and overlapping pairs.
+ */
+export function sweepClashes(
+  motions: Motions,
+  { start, slots }: Occupations,
+  exclusive: Uint8Array,
+  stock: StockPlan,
+): Clashes {
+  const { trainOfRow } = motions;
+  const clashes = { first: [] as number[], second: [] as number[] };
+  for (let section = 0; section < exclusive.length; section++) {
+    if (exclusive[section] === 0) continue;
+    const end = start[section + 1] as number;
+    for (let i = start[section] as number; i < end; i += WIDTH) {
+      const to = slots[i + TO] as number;
+      for (let j = i + WIDTH; j < end && (slots[j] as number) < to; j += WIDTH) {
+        // an empty blocking time overlaps nothing
+        if ((slots[j + TO] as number) <= (slots[j] as number)) continue;
+        const a = trainOfRow[slots[i + ROW] as number] as number;
+        const b = trainOfRow[slots[j + ROW] as number] as number;
+        if (sharesStock(stock, a, b)) continue;
+        clashes.first.push(i);
+        clashes.second.push(j);
+      }
+    }
+  }
+  return clashes;
 }

@@ -3,7 +3,7 @@ import type { Motions } from "../motion/motions.ts";
 import type { Problem } from "../problem.ts";
 import { type StockPlan, sharesStock } from "../stock/stock-plan.ts";
 import { isShared } from "../track/track.ts";
-import type { Occupations } from "./occupations.ts";
+import { blockingTimes, type Occupations } from "./occupations.ts";
 
 interface Scene {
   readonly problem: Problem;
@@ -27,21 +27,16 @@ export function sharedFindings(scene: Scene): Finding[] {
 }
 
 function crowdedWindows(scene: Scene, section: number, lengthMm: number): Finding[] {
-  const { fromMs, toMs } = scene.occupations;
-  const rows = rowsOf(scene.occupations, section);
-  const instants = [...new Set(rows.flatMap((row) => [fromMs[row] as number, toMs[row] as number]))];
-  instants.sort((a, b) => a - b);
+  const stays = staysIn(scene, section);
+  const instants = [...new Set(stays.flatMap(({ fromMs, toMs }) => [fromMs, toMs]))].sort((a, b) => a - b);
   const findings: Finding[] = [];
   let window: { startMs: number; endMs: number; mm: number; trains: Set<number> } | null = null;
-  let present: number[] = [];
+  let present: Stay[] = [];
   let next = 0;
   for (const ms of instants) {
-    present = present.filter((row) => (toMs[row] as number) > ms);
-    for (; next < rows.length && fromMs[rows[next] as number] === ms; next++)
-      present.push(rows[next] as number);
-    const trains = new Set(
-      present.map((row) => scene.motions.trainOfRow[scene.occupations.pathRow[row] as number] as number),
-    );
+    present = present.filter(({ toMs }) => toMs > ms);
+    for (; stays[next]?.fromMs === ms; next++) present.push(stays[next] as Stay);
+    const trains = new Set(present.map(({ train }) => train));
     const mm = crowdMm(scene, [...trains]);
     if (mm > lengthMm) {
       window ??= { startMs: ms, endMs: ms, mm: 0, trains: new Set() };
@@ -55,13 +50,17 @@ function crowdedWindows(scene: Scene, section: number, lengthMm: number): Findin
   return findings;
 }
 
-/** Rows with a blocking time above 0, by start. After the last instant nobody is present, so every window ends. */
-function rowsOf({ start, fromMs, toMs }: Occupations, section: number): number[] {
-  const rows: number[] = [];
-  const end = start[section + 1] as number;
-  for (let row = start[section] as number; row < end; row++)
-    if ((fromMs[row] as number) < (toMs[row] as number)) rows.push(row);
-  return rows;
+interface Stay {
+  readonly train: number;
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** Blocking times above 0, by start. After the last instant nobody is present, so every window ends. */
+function staysIn({ motions, occupations }: Scene, section: number): Stay[] {
+  return blockingTimes(occupations, section)
+    .filter(({ fromMs, toMs }) => fromMs < toMs)
+    .map(({ pathRow, fromMs, toMs }) => ({ train: motions.trainOfRow[pathRow] as number, fromMs, toMs }));
 }
 
 /** Length of all trains together; 0 where no two of them belong to different stock. */

@@ -1,12 +1,12 @@
 import { createFinding, type Finding } from "../findings.ts";
-import { canFollow, listNeighbours } from "./adjacency.ts";
+import { canFollow, tabulateJoints } from "./joints.ts";
 import { entering, type PathScene } from "./path-scene.ts";
 
-/** Path entries that no link joins to the one before: the train cannot get there. Cost: entries × links of a section. */
+/** Path entries that no link joins to the one before: the train cannot get there. Cost: linear in path entries. */
 export function linkFaults(scene: PathScene): Finding[] {
   const { problem, motions } = scene;
   const { firstRow, section } = motions;
-  const neighbours = listNeighbours(problem.sections.length, problem.links);
+  const joints = tabulateJoints(problem.sections.length, problem.links);
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
     const first = firstRow[train] as number;
@@ -14,7 +14,7 @@ export function linkFaults(scene: PathScene): Finding[] {
     for (let row = first + 1; row < end; row++) {
       const from = section[row - 1] as number;
       const to = section[row] as number;
-      if (canFollow(neighbours, from, to)) continue;
+      if (canFollow(joints, from, to)) continue;
       findings.push(
         createFinding({
           code: "path-not-linked",

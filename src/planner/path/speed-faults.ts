@@ -1,6 +1,6 @@
 import { createFinding, type Finding } from "../findings.ts";
 import type { Motions } from "../motion/motions.ts";
-import type { Locomotive, Problem, Train } from "../problem.ts";
+import type { Locomotive, MotivePower, Problem, Train } from "../problem.ts";
 import type { PathScene } from "./path-scene.ts";
 
 /** A speed is too high only if it is more than this above its limit: instants are whole ms. Prototype km/h. */
@@ -21,12 +21,14 @@ export function scaleSpeedKmh(mm: number, ms: number, scale: number): number {
 export function speedFaults(scene: PathScene): Finding[] {
   const { problem, motions } = scene;
   const sectionKmh = scene.track.maxSpeedKmh;
+  const lowestKmh = sectionKmh.reduce((lowest, kmh) => Math.min(lowest, kmh), Infinity);
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
     const powerKmh = powerLimit(problem, train);
     const last = (motions.firstCall[train + 1] as number) - 1;
     for (let call = motions.firstCall[train] as number; call < last; call++) {
       const speed = runSpeed(motions, call, problem.scale);
+      if (speed <= powerKmh && speed <= lowestKmh) continue;
       const limit = Math.min(powerKmh, lowestLimit(motions, sectionKmh, train, call));
       if (speed > limit + SPEED_TOLERANCE_KMH)
         findings.push(toFinding(scene, sectionKmh, train, call, speed, limit));
@@ -36,9 +38,10 @@ export function speedFaults(scene: PathScene): Finding[] {
 }
 
 function powerLimit(problem: Problem, train: number): number {
+  const { power } = problem.trains[train] as Train;
   let limit = Infinity;
-  for (const { locomotive } of (problem.trains[train] as Train).power) {
-    const { maxSpeedKmh } = problem.locomotives[locomotive] as Locomotive;
+  for (let i = 0; i < power.length; i++) {
+    const { maxSpeedKmh } = problem.locomotives[(power[i] as MotivePower).locomotive] as Locomotive;
     if (maxSpeedKmh > 0 && maxSpeedKmh < limit) limit = maxSpeedKmh;
   }
   return limit;

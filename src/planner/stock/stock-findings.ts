@@ -15,9 +15,9 @@ export function stockFindings(problem: Problem, motions: Motions, stock: StockPl
     const end = stock.firstItem[train + 1] as number;
     for (let row = stock.firstItem[train] as number; row < end; row++) {
       const before = stock.previous[row] as number;
-      if (before < 0) continue;
-      const first = firstFrom(stock, train, before) === row;
-      if (first) findings.push(...judge(problem, motions, stock, before, train));
+      if (before < 0 || firstFrom(stock, train, before) !== row) continue;
+      const finding = judge(problem, motions, stock, before, train);
+      if (finding !== null) findings.push(finding);
     }
   }
   return findings;
@@ -36,34 +36,29 @@ function judge(
   stock: StockPlan,
   before: number,
   after: number,
-): Finding[] {
+): Finding | null {
   const arrives = lastArrival(motions, before);
   const departs = firstDeparture(motions, after);
-  const named = { trains: [before, after], ...itemsBetween(problem, stock, before, after) };
   if (departs < arrives)
-    return [
-      createFinding({
-        ...named,
-        code: "stock-in-two-trains",
-        severity: "stops",
-        span: { startMs: departs, endMs: arrives },
-        measured: arrives - departs,
-        limit: 0,
-        unit: "ms",
-      }),
-    ];
+    return createFinding({
+      ...itemsBetween(problem, stock, before, after),
+      code: "stock-in-two-trains",
+      severity: "stops",
+      span: { startMs: departs, endMs: arrives },
+      measured: arrives - departs,
+      limit: 0,
+      unit: "ms",
+    });
   const here = motions.section[(motions.firstRow[before + 1] as number) - 1] as number;
   const there = motions.section[motions.firstRow[after] as number] as number;
-  if (endsIn(motions, before, there) || isByHand(problem, here, there)) return [];
-  return [
-    createFinding({
-      ...named,
-      code: "stock-elsewhere",
-      severity: isSamePlace(problem, here, there) ? "warns" : "stops",
-      span: { startMs: arrives, endMs: Math.max(departs, arrives + 1) },
-      sections: [here, there],
-    }),
-  ];
+  if (here === there || endsIn(motions, before, there) || isByHand(problem, here, there)) return null;
+  return createFinding({
+    ...itemsBetween(problem, stock, before, after),
+    code: "stock-elsewhere",
+    severity: isSamePlace(problem, here, there) ? "warns" : "stops",
+    span: { startMs: arrives, endMs: Math.max(departs, arrives + 1) },
+    sections: [here, there],
+  });
 }
 
 function itemsBetween(problem: Problem, stock: StockPlan, before: number, after: number) {
@@ -76,7 +71,7 @@ function itemsBetween(problem: Problem, stock: StockPlan, before: number, after:
     if (item < problem.locomotives.length) locomotives.push(item);
     else rakes.push(item - problem.locomotives.length);
   }
-  return { locomotives, rakes };
+  return { trains: [before, after], locomotives, rakes };
 }
 
 /** Whether the train covers the section when it has arrived. */
