@@ -10,6 +10,7 @@ import { installRoster, rosterKinds } from "./features/roster/index.ts";
 import { installSessions, sessionKind } from "./features/sessions/index.ts";
 import { installTimetables, timetableKind, trainKind } from "./features/timetables/index.ts";
 import { installTransfer } from "./features/transfer/index.ts";
+import { API_GUIDE } from "./http/api-guide.ts";
 import { type Authorise, installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
 import type { Clock } from "./lib/clock.ts";
@@ -24,8 +25,6 @@ export interface AppDeps {
   readonly clientDir: string | undefined;
   readonly version: string;
 }
-
-const DESCRIPTION = "Books a model-railway club's operating session and knows beforehand that it will run.";
 
 /** What a club's document holds, gathered from the features that keep it. */
 export const TRANSFER_KINDS = {
@@ -44,7 +43,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
     logger: deps.logger,
     listenHost: deps.listenHost,
     clientDir: deps.clientDir,
-    api: { version: deps.version, description: DESCRIPTION },
+    api: { version: deps.version, description: API_GUIDE },
     recognise: recogniseDatabaseFailure,
     ping: () => ping(deps.database),
   });

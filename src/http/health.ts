@@ -8,7 +8,14 @@ const ok = z.object({ status: z.literal("ok") });
 export function installHealth(app: HttpApp, ping: () => Promise<void>): void {
   app.get(
     "/healthz",
-    { schema: { tags: ["service"], summary: "Does the service run?", response: { 200: ok } } },
+    {
+      schema: {
+        tags: ["service"],
+        operationId: "readHealth",
+        summary: "Does the service run?",
+        response: { 200: ok },
+      },
+    },
     async () => ({ status: "ok" as const }),
   );
   app.get(
@@ -16,6 +23,7 @@ export function installHealth(app: HttpApp, ping: () => Promise<void>): void {
     {
       schema: {
         tags: ["service"],
+        operationId: "readReadiness",
         summary: "Does the service run, and its database answer?",
         response: { 200: ok, ...refusalResponses("database-unavailable") },
       },

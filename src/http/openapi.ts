@@ -2,6 +2,8 @@ import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
 import { createJsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
 import type { z } from "zod";
+import { describeAnswers } from "./answer-texts.ts";
+import { API_TAGS } from "./api-guide.ts";
 import type { HttpApp } from "./bare-app.ts";
 import { createBodyExamples } from "./body-examples.ts";
 import { tidySchemaNames } from "./schema-names.ts";
@@ -19,16 +21,20 @@ export async function installOpenApi(app: HttpApp, { version, description }: Api
       openapi: "3.1.1",
       info: { title: "Running Foreman", version, description, license: { name: "MIT", identifier: "MIT" } },
       servers: [{ url: "/" }],
+      tags: API_TAGS.map((tag) => ({ ...tag })),
+      // whoever reaches the service may use it
+      security: [],
     },
     transform: (route) => {
       examples.note(route.route.method, route.url, route.schema?.body as z.ZodType | undefined);
       return transform(route);
     },
-    transformObject: (document) => examples.putInto(tidySchemaNames(jsonSchemaTransformObject(document))),
+    transformObject: (document) =>
+      describeAnswers(examples.putInto(tidySchemaNames(jsonSchemaTransformObject(document)))),
   });
   await app.register(swaggerUi, {
     routePrefix: "/api/docs",
-    uiConfig: { docExpansion: "none", tagsSorter: "alpha" },
+    uiConfig: { docExpansion: "none" },
   });
   app.get("/api/openapi.json", { schema: { hide: true } }, async (_, reply) =>
     reply

@@ -17,6 +17,7 @@ export function installProblemPages(app: HttpApp): void {
     {
       schema: {
         tags: ["service"],
+        operationId: "listProblemKinds",
         summary: "Every kind of problem the service reports",
         response: { 200: z.object({ items: z.array(kind) }) },
       },
@@ -28,6 +29,7 @@ export function installProblemPages(app: HttpApp): void {
     {
       schema: {
         tags: ["service"],
+        operationId: "readProblemKind",
         summary: "What a kind of problem means, and what to do about it",
         params: z.strictObject({ code: z.string().max(60) }),
         response: { 200: kind, ...refusalResponses("not-found") },

@@ -8,6 +8,13 @@ import { projectRoot } from "../../src/lib/project-root.ts";
 import { testApp } from "../support/test-app.ts";
 import { probeApp } from "./probe-app.ts";
 
+interface Operation {
+  readonly operationId: string;
+  readonly summary: string;
+  readonly tags: readonly string[];
+  readonly responses: Readonly<Record<string, { readonly description: string }>>;
+}
+
 let whole: Awaited<ReturnType<typeof testApp>>;
 let probe: Awaited<ReturnType<typeof probeApp>>;
 
@@ -30,6 +37,28 @@ describe("the API reference", () => {
       env: { ...process.env, REDOCLY_TELEMETRY: "off", REDOCLY_SUPPRESS_UPDATE_NOTICE: "true" },
     });
     rmSync(folder, { recursive: true });
+  });
+
+  it("says of every route what it is for, in which group, and what each answer is", async () => {
+    const { body } = await whole.request.get("/api/openapi.json");
+    const groups = body.tags.map(({ name }: { name: string }) => name);
+    for (const [path, methods] of Object.entries<Record<string, Operation>>(body.paths))
+      for (const [method, { operationId, summary, tags, responses }] of Object.entries(methods)) {
+        const route = `${method} ${path}`;
+        expect(operationId, route).toMatch(/^[a-z]+[A-Za-z]+$/);
+        expect(summary, route).toMatch(/^\p{Lu}/u);
+        expect(groups, route).toEqual(expect.arrayContaining([...tags]));
+        for (const { description } of Object.values(responses))
+          expect(description, route).not.toBe("Default Response");
+      }
+  });
+
+  it("tells of the tag that an answer with a record carries", async () => {
+    const { body } = await whole.request.get("/api/openapi.json");
+    const { post } = body.paths["/api/clubs/{club}/sections"];
+    const { get, put } = body.paths["/api/clubs/{club}/sections/{section}"];
+    expect(Object.keys(post.responses["201"].headers)).toEqual(["ETag", "Location"]);
+    for (const { responses } of [get, put]) expect(Object.keys(responses["200"].headers)).toEqual(["ETag"]);
   });
 
   it("names each schema once, and none that nothing refers to", async () => {

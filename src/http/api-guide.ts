@@ -1,0 +1,60 @@
+/** What the reference page says before the first route. CommonMark, as OpenAPI has it. */
+export const API_GUIDE = `
+Books a model-railway club's operating session and knows beforehand that it will run.
+
+## The first check in one request
+
+Post a whole plan to \`POST /api/check\`. Its example is complete: send it as it is, then change it into your own. Nothing is
+stored. The answer's \`verdict\` is \`runs\` or \`stopped\`; \`findings\` say in a sentence each what stops it, when, by how much and
+what would cure it; the rest is the evidence: curves, occupations, needs.
+
+## A club's own records
+
+1. \`POST /api/clubs\` makes a club with its time zone and scale.
+2. Either \`POST …/import\` brings everything in one document (try \`dryRun=true\` first; \`GET …/export\` of another club shows its form), or
+   the records are made one by one in an order in which what a record names is there already: areas, places, lines,
+   command systems, supplies, districts, sections, links, controllers, selectors; locomotives, decoders, rakes; handsets; members;
+   timetables, their versions, the trains of a version; sessions.
+3. \`POST …/sessions/{session}/slots/{slot}/check\` checks a night as it is stored now.
+
+## Conventions
+
+- **Codes.** A record is known by its code, unique among its kind in a club; records refer to each other by code. Changing a code
+  renames the record, and every reference follows.
+- **Changes.** Every answer with a record has an \`ETag\`. A change or removal sends it back as \`If-Match\`: without it 428, after somebody
+  else's change 412, and nothing is lost.
+- **Lists** come in pages: send \`next\` as \`cursor\` for the one that follows.
+- **Units.** Lengths mm, currents mA, both whole; prototype speeds km/h. Policies are seconds of real time.
+- **Times.** Layout times as \`19:35\` or \`19:35:30\`, after midnight \`25:10\` or \`1:10+1\`. Wall-clock times in the club's zone as
+  \`2027-03-27T19:00\`; the offset is needed only for an hour that comes twice. In a report, ms count real time from the start of the
+  session. All intervals are half-open: touching is not overlapping.
+- **Unknown fields are refused**, as is everything that cannot be read. A refusal is a problem document (RFC 9457): \`code\` is stable,
+  \`detail\` says what to do, \`errors\` names every place by JSON pointer (CSV: row and column). \`GET /problems\` lists all kinds.
+- **Limits.** A body of 8 MB, 2,000 trains in a plan or timetable version; beyond them 413 or 400 at once.
+
+The planner advises; it certifies nothing, and a measured current beats a computed one. Leave mains wiring, transformers and earthing to a
+qualified person under local rules.
+`.trim();
+
+/** The groups of routes in the order in which one needs them. */
+export const API_TAGS = [
+  { name: "check", description: "Does a night run? Of a stored slot, or of a plan posted whole." },
+  {
+    name: "clubs",
+    description: "The clubs that this service keeps, each with its scale, time zone and policy.",
+  },
+  { name: "layout", description: "The railway: areas, places, lines, sections, links, and what feeds them." },
+  {
+    name: "roster",
+    description: "Locomotives, decoders and rakes, with where each current figure comes from.",
+  },
+  { name: "handsets", description: "What drivers hold." },
+  { name: "members", description: "Who drives, and what they are passed for." },
+  { name: "timetables", description: "Timetables in versions, and the trains of each version." },
+  { name: "sessions", description: "Nights: slots, clock ratio, and which areas run analog or digital." },
+  {
+    name: "transfer",
+    description: "Records out and in, as one JSON document or as CSV; an import is all or nothing.",
+  },
+  { name: "service", description: "Whether it runs, and what its problems mean." },
+] as const;
