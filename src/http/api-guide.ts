@@ -22,7 +22,7 @@ what would cure it; the rest is the evidence: curves, occupations, needs.
 - **Codes.** A record is known by its code, unique among its kind in a club; records refer to each other by code. Changing a code
   renames the record, and every reference follows.
 - **Changes.** Every answer with a record has an \`ETag\`. A change or removal sends it back as \`If-Match\`: without it 428, after somebody
-  else's change 412, and nothing is lost.
+  else's change 412, and nothing is lost. The body is the whole record without \`version\` and \`updatedAt\`, which the service keeps.
 - **Lists** come in pages: send \`next\` as \`cursor\` for the one that follows.
 - **Units.** Lengths mm, currents mA, both whole; prototype speeds km/h. Policies are seconds of real time.
 - **Times.** Layout times as \`19:35\` or \`19:35:30\`, after midnight \`25:10\` or \`1:10+1\`. Wall-clock times in the club's zone as
