@@ -46,7 +46,7 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
     ...pathFindings({ problem, motions, stock, parts, track }),
     ...stockFindings(problem, motions, stock),
     ...clashFindings(motions, occupations, clashes),
-    ...sharedFindings({ problem, motions, stock, occupations }),
+    ...sharedFindings(problem, motions, occupations, stock),
     ...loadFindings(problem, loads),
     ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
     ...analog.findings,

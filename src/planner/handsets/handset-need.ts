@@ -29,16 +29,19 @@ export interface NeedScene {
  * linear in path entries.
  */
 export function handsetNeeds(scene: NeedScene): Needs {
-  const capacity = 2 * scene.motions.timed.length + scene.problem.commandSystems.length;
-  const needs: Needs = {
+  const needs = createNeeds(2 * scene.motions.timed.length);
+  for (let train = 0; train < scene.motions.timed.length; train++) addTrainNeeds(scene, needs, train);
+  return needs;
+}
+
+export function createNeeds(capacity: number): Needs {
+  return {
     count: 0,
     train: new Int32Array(capacity),
     system: new Int32Array(capacity),
     fromMs: new Int32Array(capacity),
     toMs: new Int32Array(capacity),
   };
-  for (let train = 0; train < scene.motions.timed.length; train++) addTrainNeeds(scene, needs, train);
-  return needs;
 }
 
 /** Nothing for a train that is not timed. */

@@ -54,7 +54,7 @@ function allocate(trains: readonly Train[]): Motions {
 /**
  * Writes the rows of a train, its calls from `firstCall[train]` on, and whether it is timed: not where an instant is
  * below the one before it, or a run takes no time.
- * @returns the number of calls, 0 for a train that is not timed
+ * @returns the number of calls
  */
 export function readPath(motions: Motions, train: number, path: readonly PathEntry[], track: Track): number {
   const { trainOfRow, section, endMm } = motions;
@@ -85,7 +85,7 @@ export function readPath(motions: Motions, train: number, path: readonly PathEnt
   }
   if (end + (motions.lengthMm[train] as number) > 0x7fff_ffff) throw new RangeError("a path is too long");
   motions.timed[train] = runsForwards ? 1 : 0;
-  return runsForwards ? call - first : 0;
+  return call - first;
 }
 
 function addCall(

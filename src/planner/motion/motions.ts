@@ -3,11 +3,11 @@
  * train: the rows of train t are `firstRow[t]` to before `firstRow[t + 1]`. Lengths mm along the train's own path
  * (0 where its first section begins), times ms.
  *
- * Trains whose times run backwards are not `timed`: they have rows (sections and lengths) but no calls and no
- * instants, and every pass but the path faults leaves them out.
+ * Trains whose times run backwards are not `timed`: their instants and calls mean nothing, and every pass but the path
+ * faults leaves them out.
  */
 export interface Motions {
-  /** 1: the train's times run forwards. 0: nothing below but `firstRow`, `section`, `endMm` holds for it. */
+  /** 1: the train's times run forwards. 0: nothing below but its sections and lengths holds for it. */
   readonly timed: Uint8Array;
   readonly lengthMm: Int32Array;
 
@@ -64,6 +64,7 @@ export function clearOf(motions: Motions, train: number, entry: number): number 
 /** Empty for a train that is not timed. */
 export function callsOf(motions: Motions, train: number): Call[] {
   const calls: Call[] = [];
+  if (motions.timed[train] === 0) return calls;
   const end = motions.firstCall[train + 1] as number;
   for (let call = motions.firstCall[train] as number; call < end; call++)
     calls.push({

@@ -5,66 +5,83 @@ import { type StockPlan, sharesStock } from "../stock/stock-plan.ts";
 import { isShared } from "../track/track.ts";
 import { blockingTimes, type Occupations } from "./occupations.ts";
 
-interface Scene {
-  readonly problem: Problem;
-  readonly motions: Motions;
-  readonly stock: StockPlan;
-  readonly occupations: Occupations;
+/** A train in a section, half-open, ms, never empty. */
+export interface Stay {
+  readonly train: number;
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/** A time in which trains of different stock are longer together than the section they are in. */
+export interface Crowd {
+  readonly startMs: number;
+  readonly endMs: number;
+  /** Their greatest length. */
+  readonly mm: number;
+  /** All that are there at some time in it. */
+  readonly trains: ReadonlySet<number>;
 }
 
 /**
  * One finding for each longest window in which at least two trains of different stock are in a shared section (by
  * blocking time) and are longer together than it is. Trains linked by common stock count once, with the longest of
- * those present. Trains of the finding: all that are there at some time in the window; measured: the greatest length.
- * Cost: sorting, then for each change the square of the trains present.
+ * those present. Cost: sorting, then for each change the square of the trains present.
  */
-export function sharedFindings(scene: Scene): Finding[] {
+export function sharedFindings(
+  problem: Problem,
+  motions: Motions,
+  occupations: Occupations,
+  stock: StockPlan,
+): Finding[] {
   const findings: Finding[] = [];
-  scene.problem.sections.forEach((section, index) => {
-    if (isShared(section)) findings.push(...crowdedWindows(scene, index, section.lengthMm));
-  });
+  for (let index = 0; index < problem.sections.length; index++) {
+    const section = problem.sections[index];
+    if (section === undefined || !isShared(section)) continue;
+    const stays = staysIn(motions, occupations, index);
+    for (const crowd of findCrowds(motions, stock, section.lengthMm, stays))
+      findings.push(toFinding(index, section.lengthMm, crowd));
+  }
   return findings;
 }
 
-function crowdedWindows(scene: Scene, section: number, lengthMm: number): Finding[] {
-  const stays = staysIn(scene, section);
+/** Before: stays are in order of start. */
+export function findCrowds(
+  motions: Motions,
+  stock: StockPlan,
+  lengthMm: number,
+  stays: readonly Stay[],
+): Crowd[] {
   const instants = [...new Set(stays.flatMap(({ fromMs, toMs }) => [fromMs, toMs]))].sort((a, b) => a - b);
-  const findings: Finding[] = [];
-  let window: { startMs: number; endMs: number; mm: number; trains: Set<number> } | null = null;
+  const crowds: Crowd[] = [];
+  let crowd: { startMs: number; mm: number; trains: Set<number> } | null = null;
   let present: Stay[] = [];
   let next = 0;
   for (const ms of instants) {
     present = present.filter(({ toMs }) => toMs > ms);
     for (; stays[next]?.fromMs === ms; next++) present.push(stays[next] as Stay);
     const trains = new Set(present.map(({ train }) => train));
-    const mm = crowdMm(scene, [...trains]);
+    const mm = togetherMm(motions, stock, [...trains]);
     if (mm > lengthMm) {
-      window ??= { startMs: ms, endMs: ms, mm: 0, trains: new Set() };
-      window.mm = Math.max(window.mm, mm);
-      for (const train of trains) window.trains.add(train);
-    } else if (window !== null) {
-      findings.push(toFinding(section, lengthMm, { ...window, endMs: ms }));
-      window = null;
+      crowd ??= { startMs: ms, mm: 0, trains: new Set() };
+      crowd.mm = Math.max(crowd.mm, mm);
+      for (const train of trains) crowd.trains.add(train);
+    } else if (crowd !== null) {
+      crowds.push({ ...crowd, endMs: ms });
+      crowd = null;
     }
   }
-  return findings;
+  // after the last instant nobody is present, so every crowd has ended
+  return crowds;
 }
 
-interface Stay {
-  readonly train: number;
-  readonly fromMs: number;
-  readonly toMs: number;
-}
-
-/** Blocking times above 0, by start. After the last instant nobody is present, so every window ends. */
-function staysIn({ motions, occupations }: Scene, section: number): Stay[] {
+function staysIn(motions: Motions, occupations: Occupations, section: number): Stay[] {
   return blockingTimes(occupations, section)
     .filter(({ fromMs, toMs }) => fromMs < toMs)
     .map(({ pathRow, fromMs, toMs }) => ({ train: motions.trainOfRow[pathRow] as number, fromMs, toMs }));
 }
 
 /** Length of all trains together; 0 where no two of them belong to different stock. */
-function crowdMm({ stock, motions }: Scene, trains: number[]): number {
+function togetherMm(motions: Motions, stock: StockPlan, trains: number[]): number {
   const allOneStock = trains.every((a, i) => trains.every((b, j) => j <= i || sharesStock(stock, a, b)));
   if (allOneStock) return 0;
   let sum = 0;
@@ -86,18 +103,14 @@ function linkedTo(stock: StockPlan, train: number, trains: readonly number[]): n
   return linked;
 }
 
-function toFinding(
-  section: number,
-  lengthMm: number,
-  window: { startMs: number; endMs: number; mm: number; trains: Set<number> },
-): Finding {
+function toFinding(section: number, lengthMm: number, crowd: Crowd): Finding {
   return createFinding({
     code: "shared-section-too-full",
     severity: "stops",
-    span: { startMs: window.startMs, endMs: window.endMs },
-    trains: [...window.trains].sort((a, b) => a - b),
+    span: { startMs: crowd.startMs, endMs: crowd.endMs },
+    trains: [...crowd.trains].sort((a, b) => a - b),
     sections: [section],
-    measured: window.mm,
+    measured: crowd.mm,
     limit: lengthMm,
     unit: "mm",
   });

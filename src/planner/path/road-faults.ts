@@ -11,6 +11,7 @@ export function roadFaults(scene: PathScene): Finding[] {
   const { mostMm } = scene.track;
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
+    if (motions.timed[train] === 0) continue;
     const lengthMm = motions.lengthMm[train] as number;
     const row = motions.firstRow[train] as number;
     const end = motions.firstCall[train + 1] as number;

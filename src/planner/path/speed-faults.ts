@@ -24,6 +24,7 @@ export function speedFaults(scene: PathScene): Finding[] {
   const lowestKmh = sectionKmh.reduce((lowest, kmh) => Math.min(lowest, kmh), Infinity);
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
+    if (motions.timed[train] === 0) continue;
     const powerKmh = powerLimit(problem, train);
     const last = (motions.firstCall[train + 1] as number) - 1;
     for (let call = motions.firstCall[train] as number; call < last; call++) {

@@ -78,8 +78,11 @@ function orderEqualDepartures(motions: Motions, order: Int32Array, departs: Int3
   }
 }
 
-/** Writes how long a timed train and each of its items stands before and after its run. */
-export function standTrain(problem: Problem, motions: Motions, plan: StockPlan, train: number): void {
+/**
+ * Writes how long a timed train and each of its items stands before and after its run.
+ * @returns whether that changes anything
+ */
+export function standTrain(problem: Problem, motions: Motions, plan: StockPlan, train: number): boolean {
   const stated = problem.trains[train] as Train;
   const placed = stated.placedMs ?? problem.slot.startMs;
   const removed = stated.removedMs ?? problem.slot.endMs;
@@ -90,16 +93,22 @@ export function standTrain(problem: Problem, motions: Motions, plan: StockPlan, 
   let broughtMs = -Infinity;
   let isBrought = first < end;
   let to = first < end ? arrives : Math.max(arrives, removed);
+  let changes = false;
   for (let row = first; row < end; row++) {
     const previous = plan.previous[row] as number;
     const next = plan.next[row] as number;
     if (previous < 0) isBrought = false;
     else broughtMs = Math.max(broughtMs, lastArrival(motions, previous));
+    const since = previous < 0 ? Math.min(departs, placed) : departs;
     const until = Math.max(arrives, next < 0 ? removed : firstDeparture(motions, next));
-    plan.drawsFromMs[row] = previous < 0 ? Math.min(departs, placed) : departs;
+    changes ||= plan.drawsFromMs[row] !== since || plan.drawsToMs[row] !== until;
+    plan.drawsFromMs[row] = since;
     plan.drawsToMs[row] = until;
     to = Math.max(to, until);
   }
-  plan.standFromMs[train] = Math.min(departs, isBrought ? broughtMs : placed);
+  const from = Math.min(departs, isBrought ? broughtMs : placed);
+  changes ||= plan.standFromMs[train] !== from || plan.standToMs[train] !== to;
+  plan.standFromMs[train] = from;
   plan.standToMs[train] = to;
+  return changes;
 }
