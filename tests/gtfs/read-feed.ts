@@ -32,7 +32,8 @@ export interface StopTime {
 type ServiceDays = Readonly<Record<string, string>>;
 type Row = Readonly<Record<string, string>>;
 
-const tables = dirname(createRequire(import.meta.url).resolve("sample-gtfs-feed/gtfs/stop_times.txt"));
+const require = createRequire(import.meta.url);
+const tables = dirname(require.resolve("sample-gtfs-feed/gtfs/stop_times.txt"));
 
 export function readFeed(): Feed {
   const stopTimes = rows("stop_times");

@@ -4,6 +4,7 @@ import type { Finding } from "../../src/planner/findings.ts";
 import type { Problem, Section } from "../../src/planner/problem.ts";
 import type { CheckResult, Occupation } from "../../src/planner/result.ts";
 import { forRandomPlans, PATIENCE_MS } from "../oracle/plans.ts";
+import { arrives, departs, section, smallProblem, train } from "../planner/small-problem.ts";
 import { split } from "./change-plan.ts";
 
 /** Plans on which a law has something to say, at the least, of those that it sees. */
@@ -141,6 +142,20 @@ describe("a change of the plan changes what it must and nothing else", { timeout
       }
     });
     expect(full).toBeGreaterThan(MANY / 4);
+  });
+
+  test("trains fill a shared section to its last millimetre before they are too many", () => {
+    const crowds = (lengthMm: number) => {
+      const sections = [section("yard", lengthMm, { shared: true }), section("out", 3_000)];
+      const trains = [400, 600].map((mm, at) =>
+        train(`${at}`, mm, [departs(0, 1_000 * (at + 1)), arrives(1, 2_500)]),
+      );
+      return check(smallProblem({ sections, trains })).findings.filter(
+        ({ code }) => code === "shared-section-too-full",
+      );
+    };
+    expect(crowds(1_000)).toEqual([]);
+    expect(crowds(999)).toMatchObject([{ measured: 1_000, limit: 999, trains: [0, 1] }]);
   });
 
   test("longer set-up and release never make a meeting on a section go away", () => {
