@@ -136,6 +136,10 @@ export const checkReport = z
     clockRatio: z.number(),
     findings: z.array(finding),
     findingsLeftOut: z.int().meta({ description: "Findings beyond the most that are listed." }),
+    complete: z.boolean().meta({
+      description:
+        "False where there were more clashes than a check follows: then more is wrong than was counted.",
+    }),
     trains: z.array(
       z.strictObject({
         code,

@@ -2,6 +2,8 @@
 export const LIMITS = {
   trains: 2_000,
   pathEntries: 200,
+  /** Path entries of all trains of one check together. */
+  checkedPathEntries: 50_000,
   sections: 2_000,
   links: 6_000,
   places: 500,

@@ -28,6 +28,7 @@ export function report(problem: Problem, sweep: Sweep, mostFindings: number = MO
   return {
     findings: findings.slice(0, mostFindings),
     findingsLeftOut: Math.max(0, findings.length - mostFindings),
+    complete: !sweep.cut,
     occupations: reportOccupations(motions, occupations),
     districts: problem.districts.map((_, district) => reportDistrict(problem, loads, district)),
     supplies: problem.supplies.map((_, supply) => reportSupply(problem, loads, supply)),

@@ -7,6 +7,8 @@ export interface CheckResult {
   readonly findings: readonly Finding[];
   /** Findings beyond the most that are listed (see MOST_FINDINGS in check.ts). */
   readonly findingsLeftOut: number;
+  /** False where there were more clashes than a check follows: then there are more findings than those counted. */
+  readonly complete: boolean;
   readonly occupations: readonly Occupation[];
   readonly districts: readonly LoadReport[];
   readonly supplies: readonly LoadReport[];

@@ -20,9 +20,14 @@ import { stockFindings } from "./stock/stock-findings.ts";
 import type { StockPlan } from "./stock/stock-plan.ts";
 import { tabulateTrack } from "./track/track.ts";
 
+/** Meetings of two trains on one section that a check follows: far more than anybody can mend one by one. */
+const MOST_CLASHES = 100_000;
+
 /** All findings, in order, and what the report for people is made from. */
 export interface Sweep {
   readonly findings: readonly Finding[];
+  /** Whether there were more clashes than were followed. */
+  readonly cut: boolean;
   readonly motions: Motions;
   readonly occupations: Occupations;
   readonly scene: LoadScene;
@@ -37,7 +42,7 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
   const stock = planStock(problem, motions);
   const parts = cutIntoParts(problem, motions, track);
   const occupations = occupy(problem, motions, stock);
-  const clashes = sweepClashes(motions, occupations, track.exclusive, stock);
+  const clashes = sweepClashes(motions, occupations, track.exclusive, stock, MOST_CLASHES);
   const scene = createLoadScene(problem, motions, stock, parts, track);
   const loads = sweepHighLoads(scene, coverage(problem, motions, stock));
   const needs = handsetNeeds({ problem, motions, parts, track });
@@ -51,7 +56,7 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
     ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
     ...analog.findings,
   ].sort(compareFindings);
-  return { findings, motions, occupations, scene, needs, analog };
+  return { findings, cut: clashes.cut, motions, occupations, scene, needs, analog };
 }
 
 /** What load reports cover: the slot, or beyond its end until the last stock has stood down. */

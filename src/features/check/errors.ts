@@ -12,6 +12,18 @@ export const tooManyTrains = (count: number) =>
     { pointer: "/body/trains", detail: `Must have ${LIMITS.trains} trains or fewer.` },
   ]);
 
+export const tooLongPaths = (count: number) =>
+  new Refusal(
+    "too-many-trains",
+    `The paths of all trains have ${count} sections together; one check takes ${LIMITS.checkedPathEntries}.`,
+    [
+      {
+        pointer: "/body/trains",
+        detail: `Must have paths of ${LIMITS.checkedPathEntries} sections or fewer together: leave trains out.`,
+      },
+    ],
+  );
+
 /** A plan that reads well but does not fit together. `inBody`: it came with the request, so the places are in its body. */
 export function misfit(faults: readonly PlanFault[], inBody: boolean): Refusal {
   const [first] = faults;

@@ -27,13 +27,14 @@ export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckRep
     reports.map((report, i) => toLoad(report, records[i] ?? UNNAMED, plan));
   return {
     verdict: stops === 0 ? "runs" : "stopped",
-    headline: toHeadline(stops, warnings, result.findingsLeftOut),
+    headline: toHeadline(stops, warnings, result),
     stops,
     warnings,
     slot: toSpan(problem.slot, frame),
     clockRatio: frame.clockRatio,
     findings: result.findings.map((finding) => toFinding(finding, plan)),
     findingsLeftOut: result.findingsLeftOut,
+    complete: result.complete,
     trains: plan.trains.map((train, i) => ({
       code: train.code,
       name: train.name,
@@ -70,9 +71,10 @@ export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckRep
   };
 }
 
-function toHeadline(stops: number, warnings: number, leftOut: number): string {
+function toHeadline(stops: number, warnings: number, { findingsLeftOut, complete }: CheckResult): string {
   const warn = warnings === 0 ? "" : ` ${number(warnings, "warning")}.`;
-  const more = leftOut === 0 ? "" : ` ${number(leftOut, "further finding")} not listed.`;
+  const further = `${complete ? "" : "At least "}${number(findingsLeftOut, "further finding")} not listed.`;
+  const more = findingsLeftOut === 0 ? "" : ` ${further}`;
   if (stops === 0) return `This night runs.${warn}${more}`;
   return `${number(stops, "thing")} ${stops === 1 ? "stops" : "stop"} this night.${warn}${more}`;
 }

@@ -58,7 +58,13 @@ export function registerCheckRoutes(app: HttpApp, service: CheckService): void {
         params: slotParams,
         response: {
           200: checkReport,
-          ...refusalResponses("validation-failed", "not-found", "unprocessable", "database-unavailable"),
+          ...refusalResponses(
+            "validation-failed",
+            "not-found",
+            "too-many-trains",
+            "unprocessable",
+            "database-unavailable",
+          ),
         },
       },
     },

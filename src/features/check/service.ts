@@ -1,8 +1,9 @@
 import type { CheckReport } from "../../../shared/check.ts";
 import type { PlanDocument } from "../../../shared/documents.ts";
+import { LIMITS } from "../../../shared/limits.ts";
 import type { PlanParts } from "../../database/records/read-plan.ts";
 import { check } from "../../planner/check.ts";
-import { misfit } from "./errors.ts";
+import { misfit, tooLongPaths } from "./errors.ts";
 import { toPlanSource, toProblem } from "./mapper.ts";
 import type { PlanSource } from "./plan-source.ts";
 import { toCheckReport } from "./report.ts";
@@ -29,6 +30,8 @@ export function createCheckService(store: CheckStore): CheckService {
 }
 
 function checkSource(source: PlanSource, inBody: boolean): CheckReport {
+  const entries = source.trains.reduce((sum, { path }) => sum + path.length, 0);
+  if (entries > LIMITS.checkedPathEntries) throw tooLongPaths(entries);
   const prepared = toProblem(source);
   if (!prepared.ok) throw misfit(prepared.faults, inBody);
   return toCheckReport(prepared.plan, check(prepared.plan.problem));

@@ -144,21 +144,26 @@ function sortOutright(slots: Int32Array, first: number, end: number): void {
 export interface Clashes {
   readonly first: readonly number[];
   readonly second: readonly number[];
+  /** There were more than were asked for; these are the first. */
+  readonly cut: boolean;
 }
 
 /**
  * Every pair once, section by section, earlier start first. `exclusive[section]` is 1 where one train is allowed.
  * In order of start, whatever begins before a blocking time ends overlaps it, so looking ahead from each until one
- * begins too late visits overlapping pairs only. Cost: linear in blocking times and overlapping pairs.
+ * begins too late visits overlapping pairs only. Cost: linear in blocking times and overlapping pairs, of which it
+ * stops after `mostPairs`: all trains on all sections at once would be millions.
  */
 export function sweepClashes(
   motions: Motions,
   { start, slots }: Occupations,
   exclusive: Uint8Array,
   stock: StockPlan,
+  mostPairs: number = Number.POSITIVE_INFINITY,
 ): Clashes {
   const { trainOfRow } = motions;
-  const clashes = { first: [] as number[], second: [] as number[] };
+  const first: number[] = [];
+  const second: number[] = [];
   for (let section = 0; section < exclusive.length; section++) {
     if (exclusive[section] === 0) continue;
     const end = start[section + 1] as number;
@@ -170,10 +175,11 @@ export function sweepClashes(
         const a = trainOfRow[slots[i + ROW] as number] as number;
         const b = trainOfRow[slots[j + ROW] as number] as number;
         if (sharesStock(stock, a, b)) continue;
-        clashes.first.push(i);
-        clashes.second.push(j);
+        if (first.length >= mostPairs) return { first, second, cut: true };
+        first.push(i);
+        second.push(j);
       }
     }
   }
-  return clashes;
+  return { first, second, cut: false };
 }

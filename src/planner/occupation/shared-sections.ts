@@ -25,7 +25,7 @@ export interface Crowd {
 /**
  * One finding for each longest window in which at least two trains of different stock are in a shared section (by
  * blocking time) and are longer together than it is. Trains linked by common stock count once, with the longest of
- * those present. Cost: sorting, then for each change the square of the trains present.
+ * those present. Cost: sorting, then for each change the trains present.
  */
 export function sharedFindings(
   problem: Problem,
@@ -60,7 +60,7 @@ export function findCrowds(
     present = present.filter(({ toMs }) => toMs > ms);
     for (; stays[next]?.fromMs === ms; next++) present.push(stays[next] as Stay);
     const trains = new Set(present.map(({ train }) => train));
-    const mm = togetherMm(motions, stock, [...trains]);
+    const mm = togetherMm(motions, stock, [...trains], lengthMm);
     if (mm > lengthMm) {
       crowd ??= { startMs: ms, mm: 0, trains: new Set() };
       crowd.mm = Math.max(crowd.mm, mm);
@@ -80,27 +80,47 @@ function staysIn(motions: Motions, occupations: Occupations, section: number): S
     .map(({ pathRow, fromMs, toMs }) => ({ train: motions.trainOfRow[pathRow] as number, fromMs, toMs }));
 }
 
-/** Length of all trains together; 0 where no two of them belong to different stock. */
-function togetherMm(motions: Motions, stock: StockPlan, trains: number[]): number {
-  const allOneStock = trains.every((a, i) => trains.every((b, j) => j <= i || sharesStock(stock, a, b)));
-  if (allOneStock) return 0;
-  let sum = 0;
-  let left = trains;
-  while (left.length > 0) {
-    const linked = linkedTo(stock, left[0] as number, left);
-    sum += Math.max(...linked.map((train) => motions.lengthMm[train] as number));
-    left = left.filter((train) => !linked.includes(train));
-  }
-  return sum;
+/**
+ * Length of all trains together, those that common stock links counting once, with the longest; 0 where that is more than
+ * `lengthMm` but no two of them belong to different stock. Cost: linear in their items but for that last question.
+ */
+function togetherMm(motions: Motions, stock: StockPlan, trains: readonly number[], lengthMm: number): number {
+  const groups = linkByStock(stock, trains);
+  const longest = new Map<number, number>();
+  trains.forEach((train, i) => {
+    const group = groups[i] as number;
+    longest.set(group, Math.max(longest.get(group) ?? 0, motions.lengthMm[train] as number));
+  });
+  const sum = [...longest.values()].reduce((total, mm) => total + mm, 0);
+  return sum > lengthMm && longest.size === 1 && isOneStock(stock, trains) ? 0 : sum;
 }
 
-/** The trains that common stock links to one of them, over others where need be. */
-function linkedTo(stock: StockPlan, train: number, trains: readonly number[]): number[] {
-  const linked = [train];
-  for (let i = 0; i < linked.length; i++)
-    for (const other of trains)
-      if (!linked.includes(other) && sharesStock(stock, linked[i] as number, other)) linked.push(other);
-  return linked;
+/** For each train the number of its group: trains that common stock links, over others where need be. */
+function linkByStock({ firstItem, item }: StockPlan, trains: readonly number[]): number[] {
+  const parent = trains.map((_, i) => i);
+  const rootOf = (i: number): number => {
+    let root = i;
+    while (parent[root] !== root) root = parent[root] as number;
+    parent[i] = root;
+    return root;
+  };
+  const holder = new Map<number, number>();
+  trains.forEach((train, i) => {
+    for (let at = firstItem[train] as number; at < (firstItem[train + 1] as number); at++) {
+      const other = holder.get(item[at] as number);
+      if (other === undefined) holder.set(item[at] as number, i);
+      else parent[rootOf(i)] = rootOf(other);
+    }
+  });
+  return parent.map((_, i) => rootOf(i));
+}
+
+/** Whether each two of them have stock in common. Trains of the very same stock are asked about once. */
+function isOneStock(stock: StockPlan, trains: readonly number[]): boolean {
+  const { firstItem, item } = stock;
+  const stockOf = (train: number) => item.subarray(firstItem[train], firstItem[train + 1]).join();
+  const distinct = [...new Map(trains.map((train) => [stockOf(train), train])).values()];
+  return distinct.every((a, i) => distinct.every((b, j) => j <= i || sharesStock(stock, a, b)));
 }
 
 function toFinding(section: number, lengthMm: number, crowd: Crowd): Finding {

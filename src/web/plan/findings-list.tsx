@@ -23,7 +23,10 @@ export function FindingsList() {
         ))}
       </ol>
       {view.report.findingsLeftOut > 0 && (
-        <p class="quiet">{view.report.findingsLeftOut} more are not listed: clear these first.</p>
+        <p class="quiet">
+          {view.report.complete ? "" : "At least "}
+          {view.report.findingsLeftOut} more are not listed: clear these first.
+        </p>
       )}
     </>
   );
