@@ -56,7 +56,9 @@ function moveTrain(state: PlanState, train: number, times: Times): void {
   const before = state.trains[train] as Train;
   requireSameCalls(before.path, times.path);
   const wasTimed = motions.timed[train];
-  state.trains[train] = { ...before, ...times };
+  const { code, lengthMm, power, rakes } = before;
+  const { path, placedMs, removedMs } = times;
+  state.trains[train] = { code, lengthMm, power, rakes, path, placedMs, removedMs };
   readPath(motions, train, times.path, track);
   runTrain(motions, train);
   if (wasTimed !== motions.timed[train] || changesControl(state, train))
@@ -70,12 +72,12 @@ function moveTrain(state: PlanState, train: number, times: Times): void {
 }
 
 function requireSameCalls(before: readonly PathEntry[], after: readonly PathEntry[]): void {
-  const isSame =
-    before.length === after.length &&
-    before.every((entry, i) => {
-      const now = after[i] as PathEntry;
-      return entry.section === now.section && isTimed(entry) === isTimed(now);
-    });
+  let isSame = before.length === after.length;
+  for (let i = 0; i < before.length && isSame; i++) {
+    const old = before[i] as PathEntry;
+    const now = after[i] as PathEntry;
+    isSame = old.section === now.section && isTimed(old) === isTimed(now);
+  }
   if (!isSame)
     throw new RangeError("a move changes times only, not the sections or which of them have times");
 }
@@ -103,18 +105,19 @@ function retimeOnlyPart({ scene: { parts, motions } }: PlanState, train: number)
 function rechain({ scene, workings }: PlanState, train: number): number[] {
   const { motions, stock } = scene;
   const others: number[] = [];
-  const note = (other: number) => {
-    if (other >= 0 && other !== train && !others.includes(other)) others.push(other);
-  };
   const end = stock.firstItem[train + 1] as number;
   for (let row = stock.firstItem[train] as number; row < end; row++) {
-    note(stock.previous[row] as number);
-    note(stock.next[row] as number);
+    noteOther(others, stock.previous[row] as number);
+    noteOther(others, stock.next[row] as number);
     chainItem(workings, motions, stock, stock.item[row] as number);
-    note(stock.previous[row] as number);
-    note(stock.next[row] as number);
+    noteOther(others, stock.previous[row] as number);
+    noteOther(others, stock.next[row] as number);
   }
   return others;
+}
+
+function noteOther(others: number[], train: number): void {
+  if (train >= 0 && !others.includes(train)) others.push(train);
 }
 
 function verdictOf({ problem, lists, crowds, lined }: PlanState): Verdict {

@@ -1,6 +1,6 @@
 import { reserveLine } from "../load/limits.ts";
 import type { CommandSystem, District, Problem, Supply } from "../problem.ts";
-import { changeStep, createSlicedSteps, peakOf, type SlicedSteps, settle } from "./sliced-steps.ts";
+import { changeStep, createSlicedSteps, peakOf, type SlicedSteps, settleSlice } from "./sliced-steps.ts";
 
 /**
  * Loads and needs as functions against their limits: districts first, then supplies, then command systems. A change of
@@ -47,19 +47,14 @@ export function changeLoad(lined: LinedSteps, district: number, ms: number, ma: 
   changeStep(lined.steps, lined.supplyOf[district] as number, ms, ma);
 }
 
-export function changeNeed(
-  lined: LinedSteps,
-  supplies: number,
-  system: number,
-  ms: number,
-  trains: number,
-): void {
-  changeStep(lined.steps, lined.districts + supplies + system, ms, trains);
-}
-
 /** Brings peaks and levels up to date. */
 export function judgeChanged(lined: LinedSteps): void {
-  settle(lined.steps, (of) => judge(lined, of));
+  const { dirty } = lined.steps;
+  for (let i = 0; i < dirty.length; i += 2) {
+    settleSlice(lined.steps, dirty[i] as number, dirty[i + 1] as number);
+    judge(lined, dirty[i] as number);
+  }
+  dirty.length = 0;
 }
 
 function judge({ steps, limit, close, level }: LinedSteps, of: number): void {

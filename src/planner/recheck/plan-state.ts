@@ -8,8 +8,9 @@ import { createStepEvents, type StepEvents } from "../steps/step-events.ts";
 import { planStock } from "../stock/plan-stock.ts";
 import { tabulateTrack } from "../track/track.ts";
 import { type CrowdCount, createCrowdCount } from "./crowd-count.ts";
-import { changeLoad, changeNeed, createLinedSteps, judgeChanged, type LinedSteps } from "./lined-steps.ts";
+import { changeLoad, createLinedSteps, judgeChanged, type LinedSteps } from "./lined-steps.ts";
 import { createSectionLists, type SectionLists, setBlocked } from "./section-lists.ts";
+import { changeStep } from "./sliced-steps.ts";
 import { listWorkings, type Workings } from "./workings.ts";
 
 /** A plan that trains are moved in, and all that is known of it. What it holds changes with every move. */
@@ -23,12 +24,27 @@ export interface PlanState {
   readonly lists: SectionLists;
   readonly lined: LinedSteps;
   readonly crowds: CrowdCount;
-  /** By train, what it has put into `lined`: district, instant, change; system, from, to. */
-  readonly loads: readonly number[][];
-  readonly needs: readonly number[][];
+  /** By train, what it has put into `lined`. */
+  readonly loads: readonly PutLoads[];
+  readonly needs: readonly PutNeeds[];
   /** Overwritten train by train. */
   readonly events: StepEvents;
   readonly wanted: Needs;
+}
+
+/** Changes of districts' loads; only the first `count` places hold, so that the lists need not shrink. */
+interface PutLoads {
+  count: number;
+  readonly district: number[];
+  readonly ms: number[];
+  readonly ma: number[];
+}
+
+interface PutNeeds {
+  count: number;
+  readonly system: number[];
+  readonly fromMs: number[];
+  readonly toMs: number[];
 }
 
 export function openPlan(given: Problem): PlanState {
@@ -47,8 +63,8 @@ export function openPlan(given: Problem): PlanState {
     lists: createSectionLists(motions, problem.sections.length),
     lined: createLinedSteps(problem, expectedSteps(problem, motions)),
     crowds: createCrowdCount(problem.sections),
-    loads: trains.map(() => []),
-    needs: trains.map(() => []),
+    loads: trains.map(() => ({ count: 0, district: [], ms: [], ma: [] })),
+    needs: trains.map(() => ({ count: 0, system: [], fromMs: [], toMs: [] })),
     events: createStepEvents(64),
     wanted: createNeeds(8),
   };
@@ -71,7 +87,7 @@ export function settlePlan({ scene, lists, lined, crowds }: PlanState): void {
 }
 
 function putBlocked({ scene, lists, crowds }: PlanState, train: number): void {
-  const { motions, stock, track } = scene;
+  const { motions, stock } = scene;
   const { setUpMs, releaseMs } = scene.problem.policy;
   const isTimed = motions.timed[train] === 1;
   const standFromMs = stock.standFromMs[train] as number;
@@ -82,7 +98,7 @@ function putBlocked({ scene, lists, crowds }: PlanState, train: number): void {
     const clear = motions.clearMs[row] as number;
     const from = enter === STANDS ? standFromMs : enter - setUpMs;
     const to = clear === STANDS ? standToMs : clear + releaseMs;
-    const changes = setBlocked(lists, motions, stock, track, row, isTimed ? from : 0, isTimed ? to : 0);
+    const changes = setBlocked(lists, scene, row, from, isTimed ? to : from);
     if (changes) crowds.note(motions.section[row] as number);
   }
 }
@@ -90,46 +106,56 @@ function putBlocked({ scene, lists, crowds }: PlanState, train: number): void {
 function putLoads({ scene, lined, loads, events }: PlanState, train: number): void {
   events.count = 0;
   if (scene.motions.timed[train] === 1) addTrainLoad(scene, events, train);
-  const put = loads[train] as number[];
-  const { key, ms, change } = events;
-  for (let i = 0, at = 0; i < events.count; i++, at += 3) {
-    const same = put[at] === key[i] && put[at + 1] === ms[i] && put[at + 2] === change[i];
-    if (same) continue;
-    if (at < put.length) takeLoad(lined, put, at);
-    put[at] = key[i] as number;
-    put[at + 1] = ms[i] as number;
-    put[at + 2] = change[i] as number;
-    changeLoad(lined, put[at] as number, put[at + 1] as number, put[at + 2] as number);
+  const put = loads[train] as PutLoads;
+  const both = Math.min(put.count, events.count);
+  for (let i = 0; i < both; i++) {
+    const isSame =
+      put.district[i] === events.key[i] && put.ms[i] === events.ms[i] && put.ma[i] === events.change[i];
+    if (isSame) continue;
+    changeLoad(lined, put.district[i] as number, put.ms[i] as number, -(put.ma[i] as number));
+    putLoad(lined, put, i, events);
   }
-  for (let at = 3 * events.count; at < put.length; at += 3) takeLoad(lined, put, at);
-  if (put.length > 3 * events.count) put.length = 3 * events.count;
+  for (let i = both; i < put.count; i++)
+    changeLoad(lined, put.district[i] as number, put.ms[i] as number, -(put.ma[i] as number));
+  for (let i = both; i < events.count; i++) putLoad(lined, put, i, events);
+  put.count = events.count;
 }
 
-function takeLoad(lined: LinedSteps, put: readonly number[], at: number): void {
-  changeLoad(lined, put[at] as number, put[at + 1] as number, -(put[at + 2] as number));
+function putLoad(lined: LinedSteps, put: PutLoads, at: number, { key, ms, change }: StepEvents): void {
+  put.district[at] = key[at] as number;
+  put.ms[at] = ms[at] as number;
+  put.ma[at] = change[at] as number;
+  changeLoad(lined, key[at] as number, ms[at] as number, change[at] as number);
 }
 
 function putNeeds({ problem, scene, lined, needs, wanted }: PlanState, train: number): void {
-  const supplies = problem.supplies.length;
-  const put = needs[train] as number[];
+  const firstSystem = problem.districts.length + problem.supplies.length;
   wanted.count = 0;
   if (scene.motions.timed[train] === 1) addTrainNeeds(scene, wanted, train);
-  const { system, fromMs, toMs, count } = wanted;
-  const isSame =
-    put.length === 3 * count &&
-    put.every((value, at) => value === [system, fromMs, toMs][at % 3]?.[Math.floor(at / 3)]);
-  if (isSame) return;
-  for (let at = 0; at < put.length; at += 3) changePut(-1, at);
-  put.length = 0;
-  for (let i = 0; i < count; i++) {
-    put.push(system[i] as number, fromMs[i] as number, toMs[i] as number);
-    changePut(1, 3 * i);
+  const put = needs[train] as PutNeeds;
+  const most = Math.max(put.count, wanted.count);
+  for (let i = 0; i < most; i++) {
+    const isPut = i < put.count;
+    const isWanted = i < wanted.count;
+    const system = wanted.system[i] as number;
+    const fromMs = wanted.fromMs[i] as number;
+    const toMs = wanted.toMs[i] as number;
+    const isSame = put.system[i] === system && put.fromMs[i] === fromMs && put.toMs[i] === toMs;
+    if (isPut && isWanted && isSame) continue;
+    if (isPut) changeNeed(lined, firstSystem, put, i, -1);
+    if (!isWanted) continue;
+    put.system[i] = system;
+    put.fromMs[i] = fromMs;
+    put.toMs[i] = toMs;
+    changeNeed(lined, firstSystem, put, i, 1);
   }
+  put.count = wanted.count;
+}
 
-  function changePut(by: 1 | -1, at: number): void {
-    changeNeed(lined, supplies, put[at] as number, put[at + 1] as number, by);
-    changeNeed(lined, supplies, put[at] as number, put[at + 2] as number, -by);
-  }
+function changeNeed({ steps }: LinedSteps, firstSystem: number, put: PutNeeds, at: number, by: 1 | -1): void {
+  const of = firstSystem + (put.system[at] as number);
+  changeStep(steps, of, put.fromMs[at] as number, by);
+  changeStep(steps, of, put.toMs[at] as number, -by);
 }
 
 /** About as many steps as each function will hold: two for every train in every section, two a train and system. */

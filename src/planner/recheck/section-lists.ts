@@ -16,6 +16,9 @@ export interface SectionLists {
   clashes: number;
 }
 
+/** Start of a blocking time that is empty, beyond every end that a real one has; its end is −NEVER_FROM. */
+const NEVER_FROM = 0x7fff_ffff;
+
 /** All blocking times empty. */
 export function createSectionLists(motions: Motions, sections: number): SectionLists {
   const { section } = motions;
@@ -31,45 +34,52 @@ export function createSectionLists(motions: Motions, sections: number): SectionL
     placeOfRow[row] = place;
     rowAt[place] = row;
   }
-  return { start, placeOfRow, rowAt, blocked: new Int32Array(2 * section.length), clashes: 0 };
+  const blocked = new Int32Array(2 * section.length);
+  for (let at = 0; at < blocked.length; at += 2) setEmpty(blocked, at);
+  return { start, placeOfRow, rowAt, blocked, clashes: 0 };
+}
+
+function setEmpty(blocked: Int32Array, at: number): void {
+  blocked[at] = NEVER_FROM;
+  blocked[at + 1] = -NEVER_FROM;
 }
 
 /**
- * Gives a row another blocking time and counts anew the clashes it is in, if its section takes one train. Cost: one
- * look at each train that the section sees.
+ * Gives a row another blocking time, maybe an empty one, and counts anew the clashes it is in, if its section takes one
+ * train. Cost: one look at each train that the section sees.
  * @returns whether it is another
  */
 export function setBlocked(
   lists: SectionLists,
-  motions: Motions,
-  stock: StockPlan,
-  track: Track,
+  { motions, stock, track }: { readonly motions: Motions; readonly stock: StockPlan; readonly track: Track },
   row: number,
   fromMs: number,
   toMs: number,
 ): boolean {
-  const { start, blocked } = lists;
+  const { blocked } = lists;
   const section = motions.section[row] as number;
-  const place = lists.placeOfRow[row] as number;
-  const oldFrom = blocked[2 * place] as number;
-  const oldTo = blocked[2 * place + 1] as number;
+  const own = 2 * (lists.placeOfRow[row] as number);
+  const oldFrom = blocked[own] as number;
+  const oldTo = blocked[own + 1] as number;
   if (oldFrom === fromMs && oldTo === toMs) return false;
-  // empty while the others are compared, so that it is not compared with itself
-  blocked[2 * place] = 0;
-  blocked[2 * place + 1] = 0;
+  // so that it is not compared with itself
+  setEmpty(blocked, own);
+  const newFrom = fromMs < toMs ? fromMs : NEVER_FROM;
+  const newTo = fromMs < toMs ? toMs : -NEVER_FROM;
   if (track.exclusive[section] === 1) {
-    const end = 2 * (start[section + 1] as number);
-    for (let at = 2 * (start[section] as number); at < end; at += 2) {
+    const end = 2 * (lists.start[section + 1] as number);
+    for (let at = 2 * (lists.start[section] as number); at < end; at += 2) {
       const from = blocked[at] as number;
       const to = blocked[at + 1] as number;
-      const did = Math.max(from, oldFrom) < Math.min(to, oldTo);
-      const does = Math.max(from, fromMs) < Math.min(to, toMs);
+      // counted instead of branched on, since branches would be guesses
+      const did = Number(from < oldTo) & Number(oldFrom < to);
+      const does = Number(from < newTo) & Number(newFrom < to);
       if (did === does) continue;
       const other = motions.trainOfRow[lists.rowAt[at >> 1] as number] as number;
-      if (!sharesStock(stock, motions.trainOfRow[row] as number, other)) lists.clashes += does ? 1 : -1;
+      if (!sharesStock(stock, motions.trainOfRow[row] as number, other)) lists.clashes += does - did;
     }
   }
-  blocked[2 * place] = fromMs;
-  blocked[2 * place + 1] = toMs;
-  return true;
+  blocked[own] = newFrom;
+  blocked[own + 1] = newTo;
+  return oldFrom !== newFrom || oldTo !== newTo;
 }

@@ -6,7 +6,8 @@
  */
 export interface SlicedSteps {
   readonly startMs: number;
-  readonly lengthMs: number;
+  /** Slices of each function to one ms. */
+  readonly slicesPerMs: Float64Array;
   /** Number of slices of each function, a power of two. */
   readonly slices: Int32Array;
   /** Where the function's slices begin among all. */
@@ -16,6 +17,7 @@ export interface SlicedSteps {
   readonly count: Int32Array;
   /** By slice: 1 if its steps have changed since it was settled. */
   readonly isDirty: Uint8Array;
+  /** Function and slice in turn. */
   readonly dirty: number[];
   /** Tree of function f: node n at 2 × firstSlice[f] + n, root 1, leaves from slices[f] on. */
   readonly rise: Int32Array;
@@ -23,7 +25,7 @@ export interface SlicedSteps {
 }
 
 /** Steps that a slice is meant to hold on the average. */
-const STEPS_A_SLICE = 4;
+const STEPS_A_SLICE = 16;
 
 /**
  * All functions 0 for ever. `expected` steps each over the span; steps outside it count with the first or last slice.
@@ -38,7 +40,7 @@ export function createSlicedSteps(expected: Int32Array, startMs: number, endMs: 
   }
   return {
     startMs,
-    lengthMs: Math.max(1, endMs - startMs),
+    slicesPerMs: Float64Array.from(slices, (count) => count / Math.max(1, endMs - startMs)),
     slices,
     firstSlice,
     steps: Array.from({ length: all }, () => new Int32Array(2 * STEPS_A_SLICE)),
@@ -58,7 +60,7 @@ export function peakOf(sliced: SlicedSteps, of: number): number {
 /** Changes function `of` by `change` from `ms` on. Its peak holds again when it is settled. */
 export function changeStep(sliced: SlicedSteps, of: number, ms: number, change: number): void {
   const slices = sliced.slices[of] as number;
-  const at = Math.floor(((ms - sliced.startMs) / sliced.lengthMs) * slices);
+  const at = Math.floor((ms - sliced.startMs) * (sliced.slicesPerMs[of] as number));
   const slice = (sliced.firstSlice[of] as number) + Math.min(Math.max(at, 0), slices - 1);
   if (sliced.isDirty[slice] === 0) {
     sliced.isDirty[slice] = 1;
@@ -97,28 +99,28 @@ function insertPair(sliced: SlicedSteps, slice: number, place: number, ms: numbe
   sliced.count[slice] = end / 2 + 1;
 }
 
-/** Brings the peaks of all functions up to date. `touched` is called with each function changed, maybe repeatedly. */
-export function settle(sliced: SlicedSteps, touched: (of: number) => void): void {
-  const { dirty, isDirty, firstSlice, slices, rise, most } = sliced;
-  for (let i = 0; i < dirty.length; i += 2) {
-    const of = dirty[i] as number;
-    const slice = dirty[i + 1] as number;
-    isDirty[slice] = 0;
-    const tree = 2 * (firstSlice[of] as number);
-    let node = (slices[of] as number) + slice - (firstSlice[of] as number);
-    settleSlice(sliced, slice, tree + node);
-    for (node >>= 1; node >= 1; node >>= 1) {
-      const left = tree + 2 * node;
-      const leftRise = rise[left] as number;
-      rise[tree + node] = leftRise + (rise[left + 1] as number);
-      most[tree + node] = Math.max(most[left] as number, leftRise + (most[left + 1] as number));
-    }
-    touched(of);
+/**
+ * Brings one changed slice and its function's peak up to date: up the tree for as long as anything changes. Before: the
+ * slice is marked dirty. After: it is not; who calls this for all of `dirty` then empties the list.
+ */
+export function settleSlice(sliced: SlicedSteps, of: number, slice: number): void {
+  const { isDirty, firstSlice, slices, rise, most } = sliced;
+  isDirty[slice] = 0;
+  const tree = 2 * (firstSlice[of] as number);
+  let node = (slices[of] as number) + slice - (firstSlice[of] as number);
+  addUpSlice(sliced, slice, tree + node);
+  for (node >>= 1; node >= 1; node >>= 1) {
+    const left = tree + 2 * node;
+    const leftRise = rise[left] as number;
+    const itsRise = leftRise + (rise[left + 1] as number);
+    const itsMost = Math.max(most[left] as number, leftRise + (most[left + 1] as number));
+    if (rise[tree + node] === itsRise && most[tree + node] === itsMost) return;
+    rise[tree + node] = itsRise;
+    most[tree + node] = itsMost;
   }
-  dirty.length = 0;
 }
 
-function settleSlice({ steps, count, rise, most }: SlicedSteps, slice: number, leaf: number): void {
+function addUpSlice({ steps, count, rise, most }: SlicedSteps, slice: number, leaf: number): void {
   const pairs = steps[slice] as Int32Array;
   const end = 2 * (count[slice] as number);
   let value = 0;
