@@ -23,6 +23,7 @@ export function buildRuns(problem: Problem, motions: Motions, stock: StockPlan, 
   const runs = cutRuns(problem.policy, motions, parts)
     .map((run) => ({ run, stays: staysOfRun(scene, run) }))
     .filter(({ stays }) => stays.length > 0);
+  if (runs.length === 0) return [];
   const all = runs.flatMap(({ stays }) => stays);
   const handed = handOver(problem.policy, [...all, ...digitalStays(scene)], stock);
   let next = 0;
