@@ -1,5 +1,6 @@
 import type { Output, Problem } from "../problem.ts";
 import type { AnalogReport } from "../result.ts";
+import type { Allowance } from "./allowance.ts";
 import type { OpenRun } from "./build-runs.ts";
 import { conflictGroups } from "./conflict-groups.ts";
 import { type RatedDemand, type Service, serve } from "./serve.ts";
@@ -25,7 +26,7 @@ export interface UnservedGroup {
  * Gives every run an output or proves that this is impossible: each group of runs that can disturb each other on its
  * own, exactly (serve). A run that no output reaches is out of the search; it alone is then a proof.
  */
-export function assignRuns(problem: Problem, runs: readonly OpenRun[], mostStates: number): RunAssignment {
+export function assignRuns(problem: Problem, runs: readonly OpenRun[], allowance: Allowance): RunAssignment {
   const demands = runs.map((run) => toDemand(problem, run));
   const outputs: number[] = runs.map(() => -1);
   const reached = demands.flatMap(({ candidates }, index) => (candidates.length > 0 ? [index] : []));
@@ -35,7 +36,7 @@ export function assignRuns(problem: Problem, runs: readonly OpenRun[], mostState
     const members = group.map((at) => reached[at] as number).sort((a, b) => a - b);
     const service = serve(
       members.map((index) => demands[index] as RatedDemand),
-      mostStates,
+      allowance,
     );
     for (const [at, index] of members.entries()) outputs[index] = service.outputs[at] as number;
     if (service.status !== "assigned") unserved.push({ runs: members, service });

@@ -1,4 +1,5 @@
-import { overfull } from "./clique.ts";
+import type { Allowance } from "./allowance.ts";
+import { type Outlook, overfull } from "./clique.ts";
 import { type Demand, searchOrder } from "./demand.ts";
 import { outputClasses } from "./output-classes.ts";
 
@@ -31,18 +32,21 @@ interface Frame {
  * at some coming instant the outputs left are too few for the demands then open (overfull). The problem is list colouring of
  * an interval graph, NP-complete in general and polynomial for a fixed number of outputs (Arkin and Silverberg 1987,
  * "Scheduling jobs with fixed start and end times"; from memory).
- * Cost O(states × outputs); more states than `mostStates` gives `not-decided`. Same input, same answer.
+ * Cost O(states × outputs); more than the allowance gives `not-decided`. Same input, same answer.
  */
-export function assignOutputs(demands: readonly Demand[], mostStates: number): Assignment {
+export function assignOutputs(demands: readonly Demand[], allowance: Allowance): Assignment {
   const order = searchOrder(demands);
   const outputs = [...new Set(demands.flatMap((demand) => demand.candidates))].sort((a, b) => a - b);
-  const open = createOpening(demands, order, outputs);
+  // for the classes
+  allowance.looks -= demands.length * outputs.length;
+  if (allowance.looks < 0) return { status: "not-decided" };
+  const open = createOpening(demands, order, outputs, allowance);
   const failed = new Set<string>();
   const frames: Frame[] = [open([], 0)];
   const chosen: number[] = [];
   let states = 1;
   // how far into the order any failure so far looked
-  let reached = stuckAt(demands, order, [], 0);
+  let reached = stuckAt({ demands, order, allowance }, [], 0);
   if (reached > 0) return { status: "impossible", reached };
   while (frames.length > 0 && frames.length <= order.length) {
     const frame = frames[frames.length - 1] as Frame;
@@ -57,8 +61,8 @@ export function assignOutputs(demands: readonly Demand[], mostStates: number): A
     const demand = demands[order[frames.length - 1] as number] as Demand;
     const next = open(take(frame.held, output, demand), frames.length);
     if (failed.has(next.key)) continue;
-    if (++states > mostStates) return { status: "not-decided" };
-    const stuck = stuckAt(demands, order, next.held, frames.length);
+    if (++states > allowance.mostStates || allowance.looks < 0) return { status: "not-decided" };
+    const stuck = stuckAt({ demands, order, allowance }, next.held, frames.length);
     if (stuck > 0) {
       reached = Math.max(reached, stuck);
       failed.add(next.key);
@@ -78,8 +82,7 @@ export function assignOutputs(demands: readonly Demand[], mostStates: number): A
  * there are too few at any. 0: no; else how far into the order the demands that show it go.
  */
 function stuckAt(
-  demands: readonly Demand[],
-  order: readonly number[],
+  search: Pick<Outlook, "demands" | "order" | "allowance">,
   held: readonly Held[],
   from: number,
 ): number {
@@ -89,7 +92,7 @@ function stuckAt(
     const holding = holds.get(output);
     return holding !== undefined && holding.freeAtMs > demand.startMs && holding.train !== demand.train;
   };
-  return overfull({ demands, order, from, beforeMs, barred })?.lastAt ?? 0;
+  return overfull({ ...search, from, beforeMs, barred })?.lastAt ?? 0;
 }
 
 /** What is held after `demand` has taken `output`: one entry an output, free when its last holder is done. */
@@ -100,7 +103,12 @@ function take(held: readonly Held[], output: number, demand: Demand): Held[] {
 }
 
 /** Makes the frame at a depth from what is held: drops what is free again, names the state, lists what may be tried. */
-function createOpening(demands: readonly Demand[], order: readonly number[], outputs: readonly number[]) {
+function createOpening(
+  demands: readonly Demand[],
+  order: readonly number[],
+  outputs: readonly number[],
+  allowance: Allowance,
+) {
   const classes = outputClasses(demands, order, outputs);
   const position = new Map(outputs.map((output, at) => [output, at]));
   const classAt = (depth: number, output: number) =>
@@ -110,6 +118,7 @@ function createOpening(demands: readonly Demand[], order: readonly number[], out
   return function open(before: readonly Held[], depth: number): Frame {
     const demand = demands[order[depth] as number];
     if (!demand) return { held: before, key: "done", options: [], tried: 0 };
+    allowance.looks -= before.length + demand.candidates.length;
     const held = before.filter((other) => other.freeAtMs > demand.startMs);
     const names = held
       .map((other) => ({ ...other, name: classAt(depth, other.output) }))
@@ -143,6 +152,7 @@ function createOpening(demands: readonly Demand[], order: readonly number[], out
     for (let k = from; k < order.length; k++) {
       const later = demands[order[k] as number] as Demand;
       if (later.startMs >= demand.endMs) break;
+      allowance.looks -= later.candidates.length;
       for (const output of later.candidates) wanted.set(output, (wanted.get(output) ?? 0) + 1);
     }
     return wanted;

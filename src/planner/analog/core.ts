@@ -1,3 +1,4 @@
+import type { Allowance } from "./allowance.ts";
 import { assignOutputs } from "./assign.ts";
 import { overfullInstant } from "./clique.ts";
 import type { Demand } from "./demand.ts";
@@ -8,15 +9,15 @@ import { searchOrder } from "./demand.ts";
  * left out. Must hold before: assignOutputs says `impossible` and that `reached`. First an instant with too few
  * outputs, which is the proof people grasp; else a deletion filter (leave out a block, keep it out where the rest is
  * still impossible; blocks halve down to one demand; Chinneck and Dravnieks 1991, from memory) over the demands that
- * start before the search was stuck. Positions in `demands`, ascending. Cost O(log n × core) searches. Where a search reaches
- * `mostStates` its block stays in, so the result still proves but might have one to spare: `irreducible` is false.
+ * start before the search was stuck. Positions in `demands`, ascending. Cost O(log n × core) searches. Where a search uses
+ * up its allowance its block stays in, so the result still proves but might have one to spare: `irreducible` is false.
  */
 export function irreducibleCore(
   demands: readonly Demand[],
   reached: number,
-  mostStates: number,
+  allowance: Allowance,
 ): { core: number[]; irreducible: boolean } {
-  const instant = overfullInstant(demands);
+  const instant = overfullInstant(demands, allowance);
   if (instant) return { core: instant, irreducible: true };
   let core = searchOrder(demands).slice(0, reached);
   let irreducible = true;
@@ -27,7 +28,7 @@ export function irreducibleCore(
       const rest = [...core.slice(0, from), ...core.slice(from + block)];
       const answer = assignOutputs(
         rest.map((index) => demands[index] as Demand),
-        mostStates,
+        allowance,
       ).status;
       if (answer === "not-decided") irreducible = false;
       if (answer === "impossible") core = rest;

@@ -5,6 +5,7 @@ import type { Motions } from "../motion/motions.ts";
 import type { Interval, Problem } from "../problem.ts";
 import type { AnalogReport, AnalogRun, LoadReport } from "../result.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
+import { createAllowance } from "./allowance.ts";
 import { analogLoad } from "./analog-load.ts";
 import { assignRuns } from "./assign-runs.ts";
 import { buildRuns, type OpenRun } from "./build-runs.ts";
@@ -37,7 +38,7 @@ export function planAnalog(
   mostStates: number = MOST_STATES,
 ): AnalogPlan {
   const runs = buildRuns(problem, motions, stock, parts);
-  const assignment = assignRuns(problem, runs, mostStates);
+  const assignment = assignRuns(problem, runs, createAllowance(mostStates));
   const events = analogLoad(problem, motions, runs, assignment.outputs);
   const loads = reportAnalogLoads(problem, events, untilStoodDown(problem, motions, stock));
   return {

@@ -1,3 +1,4 @@
+import type { Allowance } from "./allowance.ts";
 import { type Assignment, assignOutputs } from "./assign.ts";
 import { irreducibleCore } from "./core.ts";
 import { type Extras, extraOutputs, type PlacedDemand } from "./extra-outputs.ts";
@@ -20,15 +21,16 @@ export interface Service {
 /**
  * Serves one group: first only with outputs that can carry each train (a train too heavy for all keeps them all),
  * then with any that reach, and where that is impossible with the proof and the fewest extra outputs. Exact unless a search
- * reaches `mostStates`.
+ * uses up its
+ * allowance.
  */
-export function serve(group: readonly RatedDemand[], mostStates: number): Service {
+export function serve(group: readonly RatedDemand[], allowance: Allowance): Service {
   const within = assignOutputs(
     group.map((demand) => (demand.rated.length > 0 ? { ...demand, candidates: demand.rated } : demand)),
-    mostStates,
+    allowance,
   );
   if (within.status === "assigned") return assigned(within.outputs);
-  const any: Assignment = assignOutputs(group, mostStates);
+  const any: Assignment = assignOutputs(group, allowance);
   const none = group.map(() => -1);
   if (any.status === "not-decided") return { status: any.status, outputs: none, core: [], extras: null };
   if (any.status === "assigned") {
@@ -37,23 +39,23 @@ export function serve(group: readonly RatedDemand[], mostStates: number): Servic
       return { status: "not-decided", outputs: any.outputs, core: [], extras: null };
     return assigned(any.outputs);
   }
-  const { core } = irreducibleCore(group, any.reached, mostStates);
-  const extras = extraOutputs(group, core, mostStates);
-  const outputs = extras?.outputs ?? withoutStuck(group, mostStates);
+  const { core } = irreducibleCore(group, any.reached, allowance);
+  const extras = extraOutputs(group, core, allowance);
+  const outputs = extras?.outputs ?? withoutStuck(group, allowance);
   return { status: "impossible", outputs, core, extras };
 }
 
 /** Serves what is left when the last demand of one proof after the other goes without: not the most that could be. */
-function withoutStuck(group: readonly RatedDemand[], mostStates: number): number[] {
+function withoutStuck(group: readonly RatedDemand[], allowance: Allowance): number[] {
   let kept = group.map((_, index) => index);
   for (;;) {
     const demands = kept.map((index) => group[index] as RatedDemand);
-    const answer = assignOutputs(demands, mostStates);
+    const answer = assignOutputs(demands, allowance);
     const outputs = group.map(() => -1);
     if (answer.status === "assigned")
       for (const [at, index] of kept.entries()) outputs[index] = answer.outputs[at] as number;
     if (answer.status !== "impossible") return outputs;
-    const last = irreducibleCore(demands, answer.reached, mostStates).core.at(-1);
+    const last = irreducibleCore(demands, answer.reached, allowance).core.at(-1);
     kept = kept.filter((_, at) => at !== last);
   }
 }

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { createAllowance } from "../../../src/planner/analog/allowance.ts";
 import { assignOutputs } from "../../../src/planner/analog/assign.ts";
 import { overfullInstant } from "../../../src/planner/analog/clique.ts";
 import { conflictGroups } from "../../../src/planner/analog/conflict-groups.ts";
@@ -18,7 +19,7 @@ describe("giving outputs to demands", { timeout: PATIENCE_MS }, () => {
   test("it finds an assignment exactly where trying every way finds one", () => {
     fc.assert(
       fc.property(randomDemands(9, 4, 4), (demands) => {
-        const answer = assignOutputs(demands, ENOUGH);
+        const answer = assignOutputs(demands, createAllowance(ENOUGH));
         expect(answer.status).toBe(canAssign(demands) ? "assigned" : "impossible");
         if (answer.status === "assigned") expectFits(demands, answer.outputs);
       }),
@@ -29,7 +30,7 @@ describe("giving outputs to demands", { timeout: PATIENCE_MS }, () => {
   test("where it fails, the demands up to the one it was stuck at already cannot be served", () => {
     fc.assert(
       fc.property(randomDemands(9, 3, 4), (demands) => {
-        const answer = assignOutputs(demands, ENOUGH);
+        const answer = assignOutputs(demands, createAllowance(ENOUGH));
         if (answer.status !== "impossible") return;
         const order = [...demands].sort(
           (a, b) => a.startMs - b.startMs || a.endMs - b.endMs || a.train - b.train,
@@ -57,15 +58,15 @@ describe("giving outputs to demands", { timeout: PATIENCE_MS }, () => {
     let atOneInstant = 0;
     fc.assert(
       fc.property(randomDemands(10, 3, 4), (demands) => {
-        const answer = assignOutputs(demands, ENOUGH);
+        const answer = assignOutputs(demands, createAllowance(ENOUGH));
         if (answer.status !== "impossible") return;
-        const { core, irreducible } = irreducibleCore(demands, answer.reached, ENOUGH);
+        const { core, irreducible } = irreducibleCore(demands, answer.reached, createAllowance(ENOUGH));
         const runs = core.map((at) => demands[at] as Demand);
         expect(irreducible).toBe(true);
         expect(canAssign(runs)).toBe(false);
         for (const left of runs) expect(canAssign(runs.filter((run) => run !== left))).toBe(true);
         proofs++;
-        if (overfullInstant(demands)) atOneInstant++;
+        if (overfullInstant(demands, createAllowance(ENOUGH))) atOneInstant++;
       }),
       LISTS,
     );
@@ -77,10 +78,10 @@ describe("giving outputs to demands", { timeout: PATIENCE_MS }, () => {
   test("the extra outputs asked for serve the rest, and one fewer would not", () => {
     fc.assert(
       fc.property(randomDemands(8, 3, 4), (demands) => {
-        const answer = assignOutputs(demands, ENOUGH);
+        const answer = assignOutputs(demands, createAllowance(ENOUGH));
         if (answer.status !== "impossible") return;
-        const { core } = irreducibleCore(demands, answer.reached, ENOUGH);
-        const extras = extraOutputs(demands, core, ENOUGH);
+        const { core } = irreducibleCore(demands, answer.reached, createAllowance(ENOUGH));
+        const extras = extraOutputs(demands, core, createAllowance(ENOUGH));
         if (!extras) throw new Error("the search is large enough");
         const withExtras = (count: number) =>
           demands.map((demand) => ({
@@ -110,8 +111,8 @@ describe("giving outputs to demands", { timeout: PATIENCE_MS }, () => {
       endMs: train + 3,
       candidates: [0, 1, 2],
     }));
-    expect(assignOutputs(demands, 3).status).toBe("not-decided");
-    expect(assignOutputs(demands, ENOUGH).status).toBe("assigned");
+    expect(assignOutputs(demands, createAllowance(3)).status).toBe("not-decided");
+    expect(assignOutputs(demands, createAllowance(ENOUGH)).status).toBe("assigned");
   });
 
   test("outputs that reach the same are one to the search, however many there are", () => {
@@ -121,10 +122,10 @@ describe("giving outputs to demands", { timeout: PATIENCE_MS }, () => {
       endMs: train + 13,
       candidates: range(12),
     }));
-    const tooMany = assignOutputs(demands, 2_000);
+    const tooMany = assignOutputs(demands, createAllowance(2_000));
     expect(tooMany.status).toBe("impossible");
     const enough = demands.map((demand) => ({ ...demand, candidates: range(13) }));
-    expect(assignOutputs(enough, 2_000).status).toBe("assigned");
+    expect(assignOutputs(enough, createAllowance(2_000)).status).toBe("assigned");
   });
 
   test("the same demands in another order get the same outputs", () => {
@@ -136,7 +137,7 @@ describe("giving outputs to demands", { timeout: PATIENCE_MS }, () => {
         const by = distinct.length === 0 ? 0 : turn % distinct.length;
         const turned = [...distinct.slice(by), ...distinct.slice(0, by)];
         const outputs = (list: readonly Demand[]) => {
-          const answer = assignOutputs(list, ENOUGH);
+          const answer = assignOutputs(list, createAllowance(ENOUGH));
           return answer.status === "assigned"
             ? list.map((demand, at) => `${key(demand)} ${answer.outputs[at]}`).sort()
             : answer;

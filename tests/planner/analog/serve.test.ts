@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { createAllowance } from "../../../src/planner/analog/allowance.ts";
 import { type RatedDemand, serve } from "../../../src/planner/analog/serve.ts";
 import { range } from "./random-demands.ts";
 
@@ -15,13 +16,16 @@ const demand = (train: number, startMs: number, endMs: number, given: Partial<Ra
 test("a train gets an output that can carry it wherever the others can do without that one", () => {
   const light = demand(0, 0, 10, {});
   const heavy = demand(1, 5, 15, { rated: [0] });
-  expect(serve([light, heavy], 1_000)).toMatchObject({ status: "assigned", outputs: [1, 0] });
+  expect(serve([light, heavy], createAllowance(1_000))).toMatchObject({
+    status: "assigned",
+    outputs: [1, 0],
+  });
 });
 
 test("where the ratings leave no way, outputs are given past them", () => {
   const heavy = demand(0, 0, 10, { rated: [0] });
   const alsoHeavy = demand(1, 5, 15, { rated: [0] });
-  const service = serve([heavy, alsoHeavy], 1_000);
+  const service = serve([heavy, alsoHeavy], createAllowance(1_000));
   expect(service.status).toBe("assigned");
   expect([...service.outputs].sort()).toEqual([0, 1]);
 });
@@ -29,13 +33,16 @@ test("where the ratings leave no way, outputs are given past them", () => {
 test("a train too heavy for every output does not take the others' ratings away", () => {
   const tooHeavy = demand(0, 0, 10, { rated: [] });
   const heavy = demand(1, 5, 15, { rated: [0] });
-  expect(serve([tooHeavy, heavy], 1_000)).toMatchObject({ status: "assigned", outputs: [1, 0] });
+  expect(serve([tooHeavy, heavy], createAllowance(1_000))).toMatchObject({
+    status: "assigned",
+    outputs: [1, 0],
+  });
 });
 
 test("three trains at once on two outputs: all three are the proof, one more output serves, two are served", () => {
   const service = serve(
     range(3).map((train) => demand(train, train, 10 + train, { sections: [train, 7] })),
-    1_000,
+    createAllowance(1_000),
   );
   expect(service).toMatchObject({
     status: "impossible",
@@ -48,7 +55,7 @@ test("three trains at once on two outputs: all three are the proof, one more out
 test("one after the other, trains share one output: the end of one is no overlap with the start of the next", () => {
   const service = serve(
     range(3).map((train) => demand(train, 10 * train, 10 * train + 10, { candidates: [0] })),
-    1_000,
+    createAllowance(1_000),
   );
   expect(service).toMatchObject({ status: "assigned", outputs: [0, 0, 0] });
 });
@@ -59,17 +66,17 @@ test("where no instant is too full, the chain of trains that still cannot be sha
   const second = demand(1, 5, 20, { candidates: [0, 1] });
   const third = demand(2, 15, 30, { candidates: [1, 2] });
   const fourth = demand(3, 25, 40, { candidates: [2] });
-  expect(serve([first, second, third, fourth], 1_000)).toMatchObject({
+  expect(serve([first, second, third, fourth], createAllowance(1_000))).toMatchObject({
     status: "impossible",
     core: [0, 1, 2, 3],
   });
-  expect(serve([first, second, third], 1_000).status).toBe("assigned");
+  expect(serve([first, second, third], createAllowance(1_000)).status).toBe("assigned");
 });
 
 test("without the search it takes, nothing is claimed", () => {
   const service = serve(
     range(8).map((train) => demand(train, train, 3 + train, { candidates: [0, 1, 2] })),
-    2,
+    createAllowance(2),
   );
   expect(service).toMatchObject({ status: "not-decided", core: [], extras: null });
 });
@@ -77,7 +84,18 @@ test("without the search it takes, nothing is claimed", () => {
 test("where the search cannot say how many more outputs would serve, those that can be served still are", () => {
   const four = range(4).map((train) => demand(train, train, 20 + train, { candidates: [0, 1, 2] }));
   const later = range(4).map((at) => demand(4 + at, 15 + 10 * at, 25 + 10 * at, { candidates: [3] }));
-  const service = serve([...four, ...later], 8);
+  const service = serve([...four, ...later], createAllowance(8));
   expect(service).toMatchObject({ status: "impossible", core: [0, 1, 2, 3], extras: null });
   expect(service.outputs.filter((output) => output >= 0).length).toBe(7);
+});
+
+test("all searches of one check share what work they may do, so nothing hangs", () => {
+  // two hundred at once on three outputs, then a proof, then the fewest extra outputs: far more than is allowed here
+  const allowance = createAllowance(20_000, 50_000);
+  const crowd = range(200).map((train) => demand(train, train % 7, 50 + train, { candidates: [0, 1, 2] }));
+  const service = serve(crowd, allowance);
+  expect(service.status).not.toBe("assigned");
+  expect(service.extras).toBeNull();
+  expect(allowance.looks).toBeLessThan(0);
+  expect(allowance.looks).toBeGreaterThan(-200_000);
 });
