@@ -28,7 +28,7 @@ export function sweepLoads(problem: Problem, events: StepEvents, span: Interval)
  */
 export function sweepHighLoads(scene: LoadScene, span: Interval): LoadSweep {
   const { problem, motions } = scene;
-  const slices = cutSlices(span, problem.districts.length, motions.section.length);
+  const slices = cutSlices(span, problem.districts.length, 2 * motions.section.length);
   const rough = roughLoad(scene, slices);
   const hot = hotRows(rough.steps, reserveLines(problem));
   return sweepLoads(problem, loadWhereHot(scene, rough, hot), span);

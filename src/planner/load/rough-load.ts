@@ -35,7 +35,7 @@ export function roughLoad(scene: LoadScene, slices: Slices): RoughLoad {
 
 function addTrain(scene: LoadScene, steps: RoughSteps, train: number): void {
   const { motions, stock, stretches } = scene;
-  const { lengthMs } = steps.slices;
+  const sliceMs = 1 / steps.slices.perMs;
   const { standing, running } = mostDrawn(scene, train);
   if (running === 0) return;
   const departs = firstDeparture(motions, train);
@@ -52,9 +52,9 @@ function addTrain(scene: LoadScene, steps: RoughSteps, train: number): void {
     let from = startsIn ? departs : (motions.enterMs[stretches.firstRow[i] as number] as number);
     let to = clear === NEVER ? arrives : clear;
     // a stand shorter than a slice is not worth a row of its own
-    if (startsIn && departs - standFrom < lengthMs) from = standFrom;
+    if (startsIn && departs - standFrom < sliceMs) from = standFrom;
     else if (startsIn) putRough(steps, district, standFrom, departs, standing);
-    if (clear === NEVER && standTo - arrives < lengthMs) to = standTo;
+    if (clear === NEVER && standTo - arrives < sliceMs) to = standTo;
     else if (clear === NEVER) putRough(steps, district, arrives, standTo, standing);
     putRough(steps, district, from, to, running);
   }

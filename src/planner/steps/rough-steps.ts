@@ -14,17 +14,17 @@ export interface RoughSteps {
   height: Int32Array;
 }
 
-/** `count` slices of `lengthMs` from `startMs` on; what is outside counts with the first or last. */
+/** `count` slices, `perMs` to one ms, from `startMs` on; what is outside counts with the first or last. */
 export interface Slices {
   readonly startMs: number;
   readonly count: number;
-  readonly lengthMs: number;
+  readonly perMs: number;
 }
 
 /** Slices so many that all keys' together are about `rows`. */
 export function cutSlices(span: Interval, keys: number, rows: number): Slices {
   const count = 8 + Math.ceil(rows / Math.max(1, keys));
-  return { startMs: span.startMs, count, lengthMs: Math.max(1, (span.endMs - span.startMs) / count) };
+  return { startMs: span.startMs, count, perMs: count / Math.max(1, span.endMs - span.startMs) };
 }
 
 export function createRoughSteps(slices: Slices, capacity: number): RoughSteps {
@@ -40,14 +40,19 @@ export function createRoughSteps(slices: Slices, capacity: number): RoughSteps {
 
 /** Appends one row. Before: there is room for it. */
 export function putRough(rough: RoughSteps, key: number, fromMs: number, toMs: number, height: number): void {
-  const { startMs, count, lengthMs } = rough.slices;
+  const { startMs, count, perMs } = rough.slices;
   const at = rough.count++;
-  const first = Math.max(0, Math.floor((fromMs - startMs) / lengthMs));
-  const last = Math.max(0, Math.floor((toMs - startMs) / lengthMs));
   rough.key[at] = key;
-  rough.firstSlice[at] = Math.min(first, count - 1);
-  rough.lastSlice[at] = Math.min(last, count - 1);
+  rough.firstSlice[at] = sliceAt((fromMs - startMs) * perMs, count);
+  rough.lastSlice[at] = sliceAt((toMs - startMs) * perMs, count);
   rough.height[at] = height;
+}
+
+/** Which of the slices an instant counts with only has to keep the order of instants. */
+function sliceAt(place: number, count: number): number {
+  const slice = place | 0;
+  if (slice < 0) return 0;
+  return slice < count ? slice : count - 1;
 }
 
 /** Makes room for that many more. */
