@@ -9,7 +9,7 @@ export interface Allowance {
   looks: number;
 }
 
-/** About two seconds on a plain machine; the demo club needs a thousandth of it. */
+/** About two seconds of work on a plain machine. */
 const MOST_LOOKS = 15_000_000;
 
 export function createAllowance(mostStates: number, mostLooks: number = MOST_LOOKS): Allowance {
