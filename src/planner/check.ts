@@ -1,10 +1,11 @@
+import { compilePlan } from "./compile-plan.ts";
 import { reportNeed, sweepNeeds } from "./handsets/need-report.ts";
-import { digitalLoad } from "./load/digital-load.ts";
+import { createLoadScene, digitalLoad } from "./load/digital-load.ts";
 import { reportDistrict, reportSupply, sweepLoads } from "./load/load-sweep.ts";
 import { reportOccupations } from "./occupation/report-occupations.ts";
 import type { Problem } from "./problem.ts";
 import type { CheckResult } from "./result.ts";
-import { coverage, type Sweep, sweepProblem } from "./sweep.ts";
+import { coverage, type Sweep, sweepPlan } from "./sweep.ts";
 
 /** Most findings that a result lists unless told otherwise; beyond them it says how many more there are. */
 export const MOST_FINDINGS = 1_000;
@@ -17,14 +18,15 @@ export interface CheckOptions {
 
 /** Whether a session runs as planned, and everything to see it by. Same problem, same result. */
 export function check(problem: Problem, options: CheckOptions = {}): CheckResult {
-  return report(problem, sweepProblem(problem, options.mostStates), options.mostFindings);
+  return report(sweepPlan(compilePlan(problem), options.mostStates), options.mostFindings);
 }
 
 /** What people look at: occupations, every curve. Cost: linear in occupations and, by district, in its supply's events. */
-export function report(problem: Problem, sweep: Sweep, mostFindings: number = MOST_FINDINGS): CheckResult {
-  const { findings, motions, occupations, scene, needs, analog } = sweep;
+export function report(sweep: Sweep, mostFindings: number = MOST_FINDINGS): CheckResult {
+  const { findings, plan, occupations, needs, analog } = sweep;
+  const { problem, motions, stock } = plan;
   const handsets = sweepNeeds(problem, needs);
-  const loads = sweepLoads(problem, digitalLoad(scene), coverage(problem, motions, scene.stock));
+  const loads = sweepLoads(problem, digitalLoad(createLoadScene(plan)), coverage(problem, motions, stock));
   return {
     findings: findings.slice(0, mostFindings),
     findingsLeftOut: Math.max(0, findings.length - mostFindings),

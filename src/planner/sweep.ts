@@ -1,24 +1,21 @@
 import { type AnalogPlan, MOST_STATES, planAnalog } from "./analog/plan-analog.ts";
-import { cutIntoParts } from "./control/cut-into-parts.ts";
+import type { Plan } from "./compile-plan.ts";
 import { compareFindings } from "./finding-order.ts";
 import type { Finding } from "./findings.ts";
 import { handsetFindings } from "./handsets/handset-findings.ts";
 import { handsetNeeds, type Needs } from "./handsets/handset-need.ts";
 import { sweepShortNeeds } from "./handsets/need-report.ts";
-import { createLoadScene, type LoadScene } from "./load/digital-load.ts";
+import { createLoadScene } from "./load/digital-load.ts";
 import { loadFindings } from "./load/load-findings.ts";
 import { sweepHighLoads } from "./load/load-sweep.ts";
-import { computeMotions } from "./motion/compute-motions.ts";
 import type { Motions } from "./motion/motions.ts";
 import { clashFindings } from "./occupation/clash-findings.ts";
 import { type Occupations, occupy, sweepClashes } from "./occupation/occupations.ts";
 import { sharedFindings } from "./occupation/shared-sections.ts";
 import { pathFindings } from "./path/path-findings.ts";
 import type { Interval, Problem } from "./problem.ts";
-import { planStock } from "./stock/plan-stock.ts";
 import { stockFindings } from "./stock/stock-findings.ts";
 import type { StockPlan } from "./stock/stock-plan.ts";
-import { tabulateTrack } from "./track/track.ts";
 
 /** Meetings of two trains on one section that a check follows: far more than anybody can mend one by one. */
 const MOST_CLASHES = 100_000;
@@ -28,27 +25,22 @@ export interface Sweep {
   readonly findings: readonly Finding[];
   /** Whether there were more clashes than were followed. */
   readonly cut: boolean;
-  readonly motions: Motions;
+  readonly plan: Plan;
   readonly occupations: Occupations;
-  readonly scene: LoadScene;
   readonly needs: Needs;
   readonly analog: AnalogPlan;
 }
 
 /** Every pass of the check, and its findings; see each for what it needs and costs. `mostStates`: see planAnalog. */
-export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES): Sweep {
-  const track = tabulateTrack(problem);
-  const motions = computeMotions(problem, track);
-  const stock = planStock(problem, motions);
-  const parts = cutIntoParts(problem, motions, track);
+export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
+  const { problem, track, motions, stock, parts } = plan;
   const occupations = occupy(problem, motions, stock);
   const clashes = sweepClashes(motions, occupations, track.exclusive, stock, MOST_CLASHES);
-  const scene = createLoadScene(problem, motions, stock, parts, track);
-  const loads = sweepHighLoads(scene, coverage(problem, motions, stock));
-  const needs = handsetNeeds({ problem, motions, parts, track });
+  const loads = sweepHighLoads(createLoadScene(plan), coverage(problem, motions, stock));
+  const needs = handsetNeeds(plan);
   const analog = planAnalog(problem, motions, stock, parts, mostStates);
   const findings = [
-    ...pathFindings({ problem, motions, stock, parts, track }),
+    ...pathFindings(plan),
     ...stockFindings(problem, motions, stock),
     ...clashFindings(motions, occupations, clashes),
     ...sharedFindings(problem, motions, occupations, stock),
@@ -56,7 +48,7 @@ export function sweepProblem(problem: Problem, mostStates: number = MOST_STATES)
     ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
     ...analog.findings,
   ].sort(compareFindings);
-  return { findings, cut: clashes.cut, motions, occupations, scene, needs, analog };
+  return { findings, cut: clashes.cut, plan, occupations, needs, analog };
 }
 
 /** What load reports cover: the slot, or beyond its end until the last stock has stood down. */

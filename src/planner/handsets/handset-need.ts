@@ -1,7 +1,4 @@
-import type { Parts } from "../control/parts.ts";
-import type { Motions } from "../motion/motions.ts";
-import type { Problem } from "../problem.ts";
-import type { Track } from "../track/track.ts";
+import type { Plan } from "../compile-plan.ts";
 
 /**
  * Which trains need a handset of which command system when: half-open, ms, in order of train. Only the first `count`
@@ -15,22 +12,14 @@ export interface Needs {
   toMs: Int32Array;
 }
 
-/** What it takes to say which handsets a train needs when. */
-export interface NeedScene {
-  readonly problem: Problem;
-  readonly motions: Motions;
-  readonly parts: Parts;
-  readonly track: Track;
-}
-
 /**
  * For each digital part of a working and each command system that drives it: from pickUp before the part's departure to
  * handIn after its arrival. A train never needs two of a system at once: what would overlap or touch is one. Cost:
  * linear in path entries.
  */
-export function handsetNeeds(scene: NeedScene): Needs {
-  const needs = createNeeds(2 * scene.motions.timed.length);
-  for (let train = 0; train < scene.motions.timed.length; train++) addTrainNeeds(scene, needs, train);
+export function handsetNeeds(plan: Plan): Needs {
+  const needs = createNeeds(2 * plan.motions.timed.length);
+  for (let train = 0; train < plan.motions.timed.length; train++) addTrainNeeds(plan, needs, train);
   return needs;
 }
 
@@ -45,9 +34,9 @@ export function createNeeds(capacity: number): Needs {
 }
 
 /** Nothing for a train that is not timed. */
-export function addTrainNeeds(scene: NeedScene, needs: Needs, train: number): void {
-  const { motions, parts, track } = scene;
-  const { pickUpMs, handInMs } = scene.problem.policy;
+export function addTrainNeeds(plan: Plan, needs: Needs, train: number): void {
+  const { motions, parts, track } = plan;
+  const { pickUpMs, handInMs } = plan.problem.policy;
   const first = needs.count;
   const row = motions.firstRow[train] as number;
   const end = parts.firstPart[train + 1] as number;

@@ -1,44 +1,20 @@
-import type { Parts } from "../control/parts.ts";
-import type { Motions } from "../motion/motions.ts";
-import type { Problem } from "../problem.ts";
+import type { Plan } from "../compile-plan.ts";
 import { createStepEvents, putStep, reserveSteps, type StepEvents } from "../steps/step-events.ts";
-import type { StockPlan } from "../stock/stock-plan.ts";
-import type { Track } from "../track/track.ts";
 import { createMoves, findMoves, type Moves } from "./moves.ts";
 import { createPresence, findPresence, type Presence } from "./presence.ts";
 import { createStretches, findStretches, keepStretches, type Stretches } from "./stretches.ts";
 
-/** What it takes to say what a train draws from the districts. */
-export interface LoadScene {
-  readonly problem: Problem;
-  readonly motions: Motions;
-  readonly stock: StockPlan;
-  readonly parts: Parts;
-  readonly track: Track;
-  /** Overwritten train by train. */
+/** A plan, and room for what is found out train by train: stretches, presence and moves are overwritten. */
+export interface LoadScene extends Plan {
   readonly stretches: Stretches;
   readonly presence: Presence;
   readonly moves: Moves;
 }
 
-export function createLoadScene(
-  problem: Problem,
-  motions: Motions,
-  stock: StockPlan,
-  parts: Parts,
-  track: Track,
-): LoadScene {
+export function createLoadScene({ problem, track, motions, stock, parts }: Plan): LoadScene {
   const stretches = createStretches(motions);
-  return {
-    problem,
-    motions,
-    stock,
-    parts,
-    track,
-    stretches,
-    presence: createPresence(stretches, problem.districts.length),
-    moves: createMoves(motions),
-  };
+  const presence = createPresence(stretches, problem.districts.length);
+  return { problem, track, motions, stock, parts, stretches, presence, moves: createMoves(motions) };
 }
 
 /**

@@ -1,14 +1,15 @@
+import type { Plan } from "../compile-plan.ts";
 import { createFinding, type Finding } from "../findings.ts";
 import type { Section } from "../problem.ts";
-import { entering, type PathScene, passing } from "./path-scene.ts";
+import { entering, passing } from "./train-instants.ts";
 
 /**
  * Path entries whose section nothing feeds: dead in this session, or digital (a changeover section in a digital part
  * too) without a district. An analog section without a selector is the output assignment's to report. Cost: linear in
  * path entries.
  */
-export function feedFaults(scene: PathScene): Finding[] {
-  const { problem, motions, parts } = scene;
+export function feedFaults(plan: Plan): Finding[] {
+  const { problem, motions, parts } = plan;
   if (!problem.sections.some(isDark)) return [];
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
@@ -23,7 +24,7 @@ export function feedFaults(scene: PathScene): Finding[] {
         createFinding({
           code: "path-section-not-fed",
           severity: "stops",
-          span: passing(scene, train, row - first),
+          span: passing(plan, train, row - first),
           trains: [train],
           sections: [section],
           pathEntry: row - first,
@@ -38,7 +39,7 @@ function isDark({ control, district }: Section): boolean {
   return control === "dead" || (control !== "analog" && district < 0);
 }
 
-function isDigitalAt(parts: PathScene["parts"], train: number, entry: number): boolean {
+function isDigitalAt(parts: Plan["parts"], train: number, entry: number): boolean {
   const end = parts.firstPart[train + 1] as number;
   for (let part = parts.firstPart[train] as number; part < end; part++) {
     const covers = entry >= (parts.firstEntry[part] as number) && entry <= (parts.lastEntry[part] as number);
@@ -51,8 +52,8 @@ function isDigitalAt(parts: PathScene["parts"], train: number, entry: number): b
  * Places on a path where it passes between analog and digital sections without a call at which the train can change
  * over. Cost: linear in parts.
  */
-export function changeoverFaults(scene: PathScene): Finding[] {
-  const { motions, parts } = scene;
+export function changeoverFaults(plan: Plan): Finding[] {
+  const { motions, parts } = plan;
   const findings: Finding[] = [];
   for (let train = 0; train < motions.timed.length; train++) {
     const row = motions.firstRow[train] as number;
@@ -65,7 +66,7 @@ export function changeoverFaults(scene: PathScene): Finding[] {
         createFinding({
           code: "path-no-changeover",
           severity: "stops",
-          span: entering(scene, train, entry),
+          span: entering(plan, train, entry),
           trains: [train],
           sections: [motions.section[row + before] as number, motions.section[row + entry] as number],
           pathEntry: entry,

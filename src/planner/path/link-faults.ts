@@ -1,10 +1,11 @@
+import type { Plan } from "../compile-plan.ts";
 import { createFinding, type Finding } from "../findings.ts";
 import { canFollow, tabulateJoints } from "./joints.ts";
-import { entering, type PathScene } from "./path-scene.ts";
+import { entering } from "./train-instants.ts";
 
 /** Path entries that no link joins to the one before: the train cannot get there. Cost: linear in path entries. */
-export function linkFaults(scene: PathScene): Finding[] {
-  const { problem, motions } = scene;
+export function linkFaults(plan: Plan): Finding[] {
+  const { problem, motions } = plan;
   const { firstRow, section } = motions;
   const joints = tabulateJoints(problem.sections.length, problem.links);
   const findings: Finding[] = [];
@@ -19,7 +20,7 @@ export function linkFaults(scene: PathScene): Finding[] {
         createFinding({
           code: "path-not-linked",
           severity: "stops",
-          span: entering(scene, train, row - first),
+          span: entering(plan, train, row - first),
           trains: [train],
           sections: [from, to],
           pathEntry: row - first,

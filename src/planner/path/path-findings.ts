@@ -1,20 +1,20 @@
+import type { Plan } from "../compile-plan.ts";
 import type { Finding } from "../findings.ts";
 import { changeoverFaults, feedFaults } from "./feed-faults.ts";
 import { linkFaults } from "./link-faults.ts";
-import type { PathScene } from "./path-scene.ts";
 import { roadFaults } from "./road-faults.ts";
 import { speedFaults } from "./speed-faults.ts";
 import { backwardsTimes, lateTrains } from "./time-faults.ts";
 
 /** What is wrong with each train's path by itself. A train whose times run backwards is judged on its sections only. */
-export function pathFindings(scene: PathScene): Finding[] {
+export function pathFindings(plan: Plan): Finding[] {
   return [
-    ...linkFaults(scene),
-    ...backwardsTimes(scene),
-    ...lateTrains(scene),
-    ...speedFaults(scene),
-    ...feedFaults(scene),
-    ...changeoverFaults(scene),
-    ...roadFaults(scene),
+    ...linkFaults(plan),
+    ...backwardsTimes(plan),
+    ...lateTrains(plan),
+    ...speedFaults(plan),
+    ...feedFaults(plan),
+    ...changeoverFaults(plan),
+    ...roadFaults(plan),
   ];
 }

@@ -1,14 +1,14 @@
+import type { Plan } from "../compile-plan.ts";
 import { createFinding, type Finding } from "../findings.ts";
 import type { Interval } from "../problem.ts";
-import type { PathScene } from "./path-scene.ts";
 
 /**
  * Stands, the first and the last included, in a section that a train must clear and that is shorter than the train.
  * A pass is not a stand. Cost: linear in calls.
  */
-export function roadFaults(scene: PathScene): Finding[] {
-  const { problem, motions } = scene;
-  const { mostMm } = scene.track;
+export function roadFaults(plan: Plan): Finding[] {
+  const { problem, motions } = plan;
+  const { mostMm } = plan.track;
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
     if (motions.timed[train] === 0) continue;
@@ -19,7 +19,7 @@ export function roadFaults(scene: PathScene): Finding[] {
       const entry = motions.callEntry[call] as number;
       const section = motions.section[row + entry] as number;
       if (lengthMm <= (mostMm[section] as number)) continue;
-      const span = standing(scene, train, call);
+      const span = standing(plan, train, call);
       if (span === null) continue;
       findings.push(
         createFinding({
@@ -40,7 +40,7 @@ export function roadFaults(scene: PathScene): Finding[] {
 }
 
 /** Null: a pass. At least 1 ms at both ends of the path. */
-function standing({ motions, stock }: PathScene, train: number, call: number): Interval | null {
+function standing({ motions, stock }: Plan, train: number, call: number): Interval | null {
   const arriveMs = motions.arriveMs[call] as number;
   const departMs = motions.departMs[call] as number;
   if (call === motions.firstCall[train])

@@ -1,7 +1,7 @@
+import type { Plan } from "../compile-plan.ts";
 import { createFinding, type Finding } from "../findings.ts";
 import type { Motions } from "../motion/motions.ts";
 import type { Locomotive, MotivePower, Problem, Train } from "../problem.ts";
-import type { PathScene } from "./path-scene.ts";
 
 /** A speed is too high only if it is more than this above its limit: instants are whole ms. Prototype km/h. */
 export const SPEED_TOLERANCE_KMH = 0.05;
@@ -18,9 +18,9 @@ export function scaleSpeedKmh(mm: number, ms: number, scale: number): number {
  * Runs between two timed points faster than a section in which the head runs allows, or than a locomotive of the
  * train does: one finding a run, with the lowest limit passed and all that set it. Cost: linear in path entries.
  */
-export function speedFaults(scene: PathScene): Finding[] {
-  const { problem, motions } = scene;
-  const sectionKmh = scene.track.maxSpeedKmh;
+export function speedFaults(plan: Plan): Finding[] {
+  const { problem, motions } = plan;
+  const sectionKmh = plan.track.maxSpeedKmh;
   const lowestKmh = sectionKmh.reduce((lowest, kmh) => Math.min(lowest, kmh), Infinity);
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {
@@ -32,7 +32,7 @@ export function speedFaults(scene: PathScene): Finding[] {
       if (speed <= powerKmh && speed <= lowestKmh) continue;
       const limit = Math.min(powerKmh, lowestLimit(motions, sectionKmh, train, call));
       if (speed > limit + SPEED_TOLERANCE_KMH)
-        findings.push(toFinding(scene, sectionKmh, train, call, speed, limit));
+        findings.push(toFinding(plan, sectionKmh, train, call, speed, limit));
     }
   }
   return findings;
@@ -66,7 +66,7 @@ function lowestLimit(motions: Motions, sectionKmh: Float64Array, train: number, 
 }
 
 function toFinding(
-  { problem, motions }: PathScene,
+  { problem, motions }: Plan,
   sectionKmh: Float64Array,
   train: number,
   call: number,

@@ -1,14 +1,15 @@
+import type { Plan } from "../compile-plan.ts";
 import { createFinding, type Finding } from "../findings.ts";
 import { lastArrival } from "../motion/motions.ts";
 import type { PathEntry, Train } from "../problem.ts";
-import { instant, type PathScene } from "./path-scene.ts";
+import { instant } from "./train-instants.ts";
 
 /**
  * Stated times below the one before in path order, and runs between two timed points in no time at all; measured: ms
  * back. In a path of one entry the departure comes before the arrival. Such a train is left out of everything else
  * that needs instants. Cost: linear in path entries of those trains.
  */
-export function backwardsTimes({ problem, motions }: PathScene): Finding[] {
+export function backwardsTimes({ problem, motions }: Plan): Finding[] {
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++)
     if (motions.timed[train] === 0) findings.push(...faultsOf(problem.trains[train] as Train, train));
@@ -47,7 +48,7 @@ function statedTimes({ arriveMs, departMs }: PathEntry, alone: boolean): number[
 }
 
 /** Trains that arrive after the slot has ended; measured: by how much. */
-export function lateTrains({ problem, motions }: PathScene): Finding[] {
+export function lateTrains({ problem, motions }: Plan): Finding[] {
   const { endMs } = problem.slot;
   const findings: Finding[] = [];
   for (let train = 0; train < problem.trains.length; train++) {

@@ -1,12 +1,9 @@
-import { cutIntoParts } from "../control/cut-into-parts.ts";
-import { addTrainNeeds, createNeeds, type NeedScene, type Needs } from "../handsets/handset-need.ts";
+import { compilePlan } from "../compile-plan.ts";
+import { addTrainNeeds, createNeeds, type Needs } from "../handsets/handset-need.ts";
 import { addTrainLoad, createLoadScene, type LoadScene } from "../load/digital-load.ts";
-import { computeMotions } from "../motion/compute-motions.ts";
 import { type Motions, STANDS } from "../motion/motions.ts";
 import type { Problem, Train } from "../problem.ts";
 import { createStepEvents, type StepEvents } from "../steps/step-events.ts";
-import { planStock } from "../stock/plan-stock.ts";
-import { tabulateTrack } from "../track/track.ts";
 import { type CrowdCount, createCrowdCount } from "./crowd-count.ts";
 import { changeLoad, createLinedSteps, judgeChanged, type LinedSteps } from "./lined-steps.ts";
 import { createSectionLists, type SectionLists, setBlocked } from "./section-lists.ts";
@@ -19,7 +16,7 @@ export interface PlanState {
   readonly problem: Problem;
   readonly trains: Train[];
   /** Motions, stock, parts, track. */
-  scene: LoadScene & NeedScene;
+  scene: LoadScene;
   readonly workings: Workings;
   readonly lists: SectionLists;
   readonly lined: LinedSteps;
@@ -50,11 +47,8 @@ interface PutNeeds {
 export function openPlan(given: Problem): PlanState {
   const trains = [...given.trains];
   const problem = { ...given, trains };
-  const track = tabulateTrack(problem);
-  const motions = computeMotions(problem, track);
-  const stock = planStock(problem, motions);
-  const parts = cutIntoParts(problem, motions, track);
-  const scene = createLoadScene(problem, motions, stock, parts, track);
+  const scene = createLoadScene(compilePlan(problem));
+  const { motions, stock } = scene;
   const state: PlanState = {
     problem,
     trains,

@@ -1,20 +1,9 @@
-import type { Parts } from "../control/parts.ts";
-import { firstDeparture, lastArrival, type Motions, STANDS } from "../motion/motions.ts";
-import type { Interval, PathEntry, Problem, Train } from "../problem.ts";
-import type { StockPlan } from "../stock/stock-plan.ts";
-import type { Track } from "../track/track.ts";
-
-/** What the path faults are judged on. */
-export interface PathScene {
-  readonly problem: Problem;
-  readonly motions: Motions;
-  readonly stock: StockPlan;
-  readonly parts: Parts;
-  readonly track: Track;
-}
+import type { Plan } from "../compile-plan.ts";
+import { firstDeparture, lastArrival, STANDS } from "../motion/motions.ts";
+import type { Interval, PathEntry, Train } from "../problem.ts";
 
 /** The instant at which a train's head enters a path entry, as a span; where it starts there, or has no instants, its first stated time. */
-export function entering({ problem, motions }: PathScene, train: number, entry: number): Interval {
+export function entering({ problem, motions }: Plan, train: number, entry: number): Interval {
   const row = (motions.firstRow[train] as number) + entry;
   if (motions.timed[train] === 0) return instant(firstStated((problem.trains[train] as Train).path));
   const enter = motions.enterMs[row] as number;
@@ -22,9 +11,9 @@ export function entering({ problem, motions }: PathScene, train: number, entry: 
 }
 
 /** While any of the train is in the section of a path entry and it is on its way; at least 1 ms. */
-export function passing(scene: PathScene, train: number, entry: number): Interval {
-  const { motions } = scene;
-  const from = entering(scene, train, entry);
+export function passing(plan: Plan, train: number, entry: number): Interval {
+  const { motions } = plan;
+  const from = entering(plan, train, entry);
   if (motions.timed[train] === 0) return from;
   const clear = motions.clearMs[(motions.firstRow[train] as number) + entry] as number;
   const endMs = clear === STANDS ? lastArrival(motions, train) : clear;
