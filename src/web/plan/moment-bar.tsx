@@ -22,7 +22,7 @@ export function MomentBar() {
       <dl class="values-now">
         {values.map(({ name, value, isOver }) => (
           <div key={name} class={isOver ? "value-over" : undefined}>
-            <dt>{name}</dt>
+            <dt title={name}>{name}</dt>
             <dd>{value}</dd>
           </div>
         ))}
