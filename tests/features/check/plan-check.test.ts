@@ -176,4 +176,27 @@ describe("a plan that cannot be computed is refused", () => {
     });
     expect(refusal).toEqual({ status: 413, code: "too-many-trains", pointers: ["/body/trains"] });
   });
+
+  it("paths of more sections together than one check takes", async () => {
+    const refusal = await refused((plan) => {
+      const { path, ...train } = trainOf(plan);
+      // there and back, over and over
+      const shuttle = Array.from({ length: 198 }, (_, i) => ({ section: i % 2 === 0 ? "L1" : "W1" }));
+      const long = [path[0] as object, ...shuttle, { section: "L1", arrive: "10:50" }] as typeof path;
+      plan.trains = Array.from({ length: 251 }, (_, i) => ({ ...train, code: String(i), path: long }));
+    });
+    expect(refusal).toEqual({ status: 413, code: "too-many-trains", pointers: ["/body/trains"] });
+  });
+});
+
+describe("a plan in which everything meets everything", () => {
+  it("is answered, lists what a person can read, and says that there is more", async () => {
+    const report = await checkExample((plan) => {
+      const train = { ...trainOf(plan), motivePower: [], rakes: [], lengthMm: 900 };
+      plan.trains = Array.from({ length: 400 }, (_, i) => ({ ...train, code: String(i) }));
+    });
+    // 400 trains at once are 79,800 pairs on each of five sections
+    expect(report).toMatchObject({ verdict: "stopped", complete: false, stops: 1_000 });
+    expect(report.headline).toMatch(/At least \d+ further findings not listed\.$/);
+  });
 });
