@@ -23,7 +23,8 @@ export function sortInGroups(
   time: Int32Array,
 ): GroupedRows {
   const { low, high } = range(time, count);
-  let slotBits = 0;
+  // one bit at least: a shift by all 32 would be none
+  let slotBits = 1;
   while (groups << slotBits < count) slotBits++;
   let shift = 0;
   while (((high - low) >>> 0) >>> shift >= 1 << slotBits) shift++;
