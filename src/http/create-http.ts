@@ -4,6 +4,7 @@ import { createBareApp, type HttpApp } from "./bare-app.ts";
 import { installClosing } from "./closing.ts";
 import { installErrorHandler, type Recognise } from "./error-handler.ts";
 import { installHealth } from "./health.ts";
+import { installJsonBody } from "./json-body.ts";
 import { type ApiDescription, installOpenApi } from "./openapi.ts";
 import { installProblemPages } from "./problem-pages.ts";
 import { installSecurity } from "./security.ts";
@@ -31,6 +32,7 @@ export async function createHttp(options: HttpOptions): Promise<HttpApp> {
   app.setSerializerCompiler(serializerCompiler);
   installClosing(app);
   installErrorHandler(app, options.recognise);
+  installJsonBody(app);
   await installSecurity(app, options.listenHost);
   await installOpenApi(app, options.api);
   await installClient(app, options.clientDir);

@@ -7,9 +7,10 @@ import type { z } from "zod";
 export function faultSentence(issue: z.core.$ZodRawIssue): string | undefined {
   switch (issue.code) {
     case "invalid_type":
-      return issue.input === undefined
-        ? `Is missing: it must be ${withArticle(issue.expected)}.`
-        : `Must be ${withArticle(issue.expected)}, not ${withArticle(kindOf(issue.input))}.`;
+      if (issue.input === undefined) return `Is missing: it must be ${withArticle(issue.expected)}.`;
+      // what a query or an address has that reads as no number
+      if (Number.isNaN(issue.input)) return "Must be a number.";
+      return `Must be ${withArticle(issue.expected)}, not ${withArticle(kindOf(issue.input))}.`;
     case "too_small":
       return `Must ${boundVerb(issue.origin)} ${issue.inclusive === false ? "more than" : "at least"} ${bound(issue.minimum, issue.origin)}.`;
     case "too_big":
@@ -47,18 +48,21 @@ function withArticle(kind: string): string {
 function kindOf(input: unknown): string {
   if (input === null) return "null";
   if (Array.isArray(input)) return "array";
+  if (input === Infinity || input === -Infinity) return "number too large to hold";
   if (typeof input === "number" && !Number.isInteger(input)) return "fraction";
   return typeof input === "string" ? "text" : typeof input;
 }
 
 const boundVerb = (origin: string) => (origin in COUNTED ? "have" : "be");
 
-const COUNTED: Readonly<Record<string, string>> = {
-  string: "characters",
-  array: "entries",
-  set: "entries",
-  map: "entries",
+const COUNTED: Readonly<Record<string, readonly [one: string, many: string]>> = {
+  string: ["character", "characters"],
+  array: ["entry", "entries"],
+  set: ["entry", "entries"],
+  map: ["entry", "entries"],
 };
 
-const bound = (limit: number | bigint, origin: string) =>
-  origin in COUNTED ? `${limit} ${COUNTED[origin]}` : `${limit}`;
+function bound(limit: number | bigint, origin: string): string {
+  const [one, many] = COUNTED[origin] ?? [];
+  return one === undefined ? `${limit}` : `${limit} ${Number(limit) === 1 ? one : many}`;
+}

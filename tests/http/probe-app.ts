@@ -13,6 +13,7 @@ const body = z
     currentMa: z.int().min(0),
     "odd/na~me": z.boolean().optional(),
     kind: z.enum(["rake", "train"]).optional(),
+    few: z.array(z.string()).min(1).optional(),
     inner: z.array(z.strictObject({ n: z.number().gt(0) })).optional(),
     code: z.string().regex(/^x/, "Start it with x.").optional(),
   })

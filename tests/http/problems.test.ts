@@ -38,8 +38,9 @@ describe("a field that is wrong is named, with what it must be", () => {
       "Must be a whole number, not a fraction.",
     ],
     ["is too long", { ...good, name: "abcdef" }, "/body/name", "Must have at most 5 characters."],
-    ["is empty", { ...good, name: "" }, "/body/name", "Must have at least 1 characters."],
+    ["is empty", { ...good, name: "" }, "/body/name", "Must have at least 1 character."],
     ["is none of its kinds", { ...good, kind: "bus" }, "/body/kind", 'Must be one of "rake", "train".'],
+    ["holds too few", { ...good, few: [] }, "/body/few", "Must have at least 1 entry."],
     ["lies deep inside", { ...good, inner: [{ n: 1 }, { n: 0 }] }, "/body/inner/1/n", "Must be more than 0."],
     [
       "is unknown",
@@ -72,6 +73,21 @@ describe("a field that is wrong is named, with what it must be", () => {
     expectProblem(await post([]), "validation-failed");
   });
 
+  it("a number that is none", async () => {
+    const word = await probe.request.get("/api/numbers?limit=many");
+    expect(expectProblem(word, "validation-failed").errors).toEqual([
+      { pointer: "/query/limit", detail: "Must be a number." },
+    ]);
+    // RFC 8259 section 6 lets a number be written that no double holds
+    const huge = await probe.request
+      .post("/api/probe")
+      .set("content-type", "application/json")
+      .send('{"name": "L1", "currentMa": 1e999}');
+    expect(expectProblem(huge, "validation-failed").errors).toEqual([
+      { pointer: "/body/currentMa", detail: "Must be a number, not a number too large to hold." },
+    ]);
+  });
+
   it("a query, too", async () => {
     const response = await probe.request.get("/api/numbers?limit=201&colour=red");
     expect(expectProblem(response, "validation-failed").errors?.map(({ pointer }) => pointer)).toEqual([
@@ -95,8 +111,29 @@ describe("a body that can't be read", () => {
     expectProblem(response, "malformed-json");
   });
 
-  it("of another type is refused by its type", async () => {
-    const response = await send("application/xml", "<a/>");
+  it("says where it stops being JSON", async () => {
+    const response = await send("application/json", '{"name": "L1", currentMa: 1}');
+    expect(expectProblem(response, "malformed-json").detail).toMatch(/position 15/);
+  });
+
+  // RFC 8259 section 8.1: JSON between systems is in UTF-8
+  it("in another encoding is refused, and one with the mark of UTF-8 is read", async () => {
+    const sendBytes = (bytes: Buffer) =>
+      probe.request
+        .post("/api/probe")
+        .set("content-type", "application/json")
+        .serialize((body) => body as unknown as string)
+        .send(bytes);
+    const text = '{"name": "Zü", "currentMa": 1}';
+    const latin = await sendBytes(Buffer.from(text, "latin1"));
+    expect(latin.status).toBe(400);
+    expect(expectProblem(latin, "malformed-json").detail).toMatch(/^The body is not in UTF-8\./);
+    const marked = await sendBytes(Buffer.from(`\ufeff${text}`));
+    expect(marked.body).toEqual({ name: "Zü", currentMa: 1 });
+  });
+
+  it.each(["application/xml", "text/plain"])("of another type, %s, is refused by its type", async (type) => {
+    const response = await send(type, "<a/>");
     expect(response.status).toBe(415);
     expectProblem(response, "unsupported-media-type");
   });
