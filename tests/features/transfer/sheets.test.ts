@@ -94,10 +94,30 @@ describe("a sheet that comes in", () => {
     expect(body).toMatchObject({ address: 5, analogAllowed: true, locomotive: null });
   });
 
+  it("may end its rows in several ways at once, as sheets put together by hand do", async () => {
+    const text = "code,name,lengthMm\r\nR1,A,1\nR2,B,2\r\n,,\n\r\nR8,C,3\r";
+    const { body } = await send(url(), text, "?dryRun=true").expect(200);
+    expect(body.counts).toContainEqual({ kind: "rakes", made: 1, changed: 2, unchanged: 0 });
+  });
+
+  it("with both cells of a current blank is refused at each of them", async () => {
+    const heading =
+      "code,name,lengthMm,runningMa,runningSource,standingMa,standingSource,stallMa,stallSource,inrushMa,inrushSource";
+    const row = "E9,A,200,,,80,measured,900,measured,600,measured";
+    const { status, body } = await send(`${club}/locomotives.csv`, `${heading}\n${row}\n`);
+    expect(status).toBe(422);
+    const places = body.errors.map(({ column, detail }: Record<string, string>) => [column, detail]);
+    expect(places).toEqual([
+      ["runningMa", "Is missing: it must be a number."],
+      ["runningSource", expect.stringContaining("leaflet")],
+    ]);
+  });
+
   it.each([
     ["a column that is not one", "code,name,lengthMm,colour\nR9,A,1,red\n", 1, "colour", "no column colour"],
     ["a required column missing", "code,lengthMm\nR9,1\n", 1, "name", "column name is missing"],
     ["a column twice", "code,name,lengthMm,name\nR9,A,1,B\n", 1, "name", "second time"],
+    ["tabs between the cells", "code\tname\tlengthMm\nR9\tA\t1\n", 1, undefined, "tabs"],
     ["semicolons between the cells", "code;name;lengthMm\nR9;A;1\n", 1, undefined, "semicolons"],
     ["no heading", "", 1, undefined, "empty"],
     [

@@ -18,7 +18,8 @@ export function notCsv({ message, records }: CsvError): Refusal {
 
 export const EMPTY = "The file is empty: its first row must name the columns.";
 
-export const semicolons = "The cells are separated by semicolons: save the file with commas between them.";
+export const wrongSeparator = (name: string) =>
+  `The cells are separated by ${name}: save the file with commas between them.`;
 
 export const missingColumn = (column: string) => `The column ${column} is missing: add it.`;
 

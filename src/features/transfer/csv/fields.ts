@@ -10,9 +10,12 @@ export function fieldOf(record: object, { path }: Pick<Column, "path">): unknown
   return value;
 }
 
-/** Sets the value at a column's path; undefined leaves the field out. */
-export function setField(draft: Draft, { path }: Pick<Column, "path">, value: unknown): void {
-  if (value === undefined) return;
+/**
+ * Sets the value at a column's path; undefined leaves the field out. What a required column belongs to is made all the same, so
+ * that a blank cell is told of as the cell it is.
+ */
+export function setField(draft: Draft, { path, required }: Column, value: unknown): void {
+  if (value === undefined && !required) return;
   const [last = "", ...before] = path.toReversed();
   let holder = draft;
   for (const step of before.reverse()) {

@@ -6,8 +6,8 @@ import {
   EMPTY,
   missingColumn,
   repeatedColumn,
-  semicolons,
   unknownColumn,
+  wrongSeparator,
   wrongWidth,
 } from "./errors.ts";
 import type { Sheet } from "./sheet.ts";
@@ -48,9 +48,15 @@ export function nameCells(sheet: Sheet, columns: readonly Column[]): NamedSheet 
   };
 }
 
+const SEPARATORS = [
+  [";", "semicolons"],
+  ["\t", "tabs"],
+] as const;
+
 function findHeadingFaults(heading: readonly string[], columns: readonly Column[]): Fault[] {
   const known = columns.map(({ name }) => name);
-  if (heading.length === 1 && heading[0]?.includes(";")) return [cellFault(1, undefined, semicolons)];
+  const separator = SEPARATORS.find(([mark]) => heading.length === 1 && heading[0]?.includes(mark));
+  if (separator) return [cellFault(1, undefined, wrongSeparator(separator[1]))];
   return [
     ...heading.flatMap((name, at) => {
       if (!known.includes(name)) return [cellFault(1, name, unknownColumn(name, known))];

@@ -27,7 +27,12 @@ export function writeSheet(sheet: Sheet): string {
 /** @throws Refusal validation-failed that names the row */
 export function readSheet(text: string): Sheet {
   try {
-    const sheet = parse(text, { bom: true, relax_column_count: true }) as string[][];
+    const sheet = parse(text, {
+      bom: true,
+      relax_column_count: true,
+      // all three: sheets that were joined by hand have several
+      record_delimiter: ["\r\n", "\n", "\r"],
+    }) as string[][];
     return sheet.map((row) => row.map((cell) => (LOOKS_ESCAPED.test(cell) ? cell.slice(1) : cell)));
   } catch (error) {
     throw notCsv(error as CsvError);
