@@ -19,17 +19,21 @@ export const span = z
   })
   .meta({ id: "Span" });
 
-export const share = z.strictObject({ train: code, ma: z.int() }).meta({ id: "Share" });
+export const share = z
+  .strictObject({ train: code, ma: z.int().meta({ description: "What it draws at the peak." }) })
+  .meta({ id: "Share" });
 
 export const finding = z
   .strictObject({
-    code: z.enum(FINDING_CODES),
-    severity: z.enum(SEVERITIES),
+    code: z.enum(FINDING_CODES).meta({ description: "Stable name of what is wrong." }),
+    severity: z
+      .enum(SEVERITIES)
+      .meta({ description: "`stops`: the session cannot run so. `warns`: it can, with little to spare." }),
     sentence: z.string().meta({ description: "What is wrong, in one sentence a club member understands." }),
     cure: z.string().meta({ description: "What would cure it." }),
     span,
     atMs: ms.meta({ description: "The moment to look at: the peak of a load, else the start of the span." }),
-    trains: z.array(code),
+    trains: z.array(code).meta({ description: "Every train in it; so the lists that follow." }),
     sections: z.array(code),
     districts: z.array(code),
     supplies: z.array(code),
@@ -38,9 +42,14 @@ export const finding = z
     commandSystems: z.array(code),
     locomotives: z.array(code),
     rakes: z.array(code),
-    measured: z.number().nullable(),
-    limit: z.number().nullable(),
-    unit: z.enum(["trains", "mm", "km/h", "mA", "handsets", "outputs", "ms", "none"]),
+    measured: z
+      .number()
+      .nullable()
+      .meta({ description: "The figure found, in `unit`; none where nothing is counted." }),
+    limit: z.number().nullable().meta({ description: "What it may be at most, in `unit`." }),
+    unit: z
+      .enum(["trains", "mm", "km/h", "mA", "handsets", "outputs", "ms", "none"])
+      .meta({ description: "What `measured` and `limit` count." }),
     overSeconds: z.number().nullable().meta({ description: "Loads: real seconds above the limit." }),
     shares: z.array(share).meta({ description: "Loads: who makes up the peak." }),
     pathEntry: z.int().nullable().meta({ description: "Path faults: position in the train's path, from 0." }),
@@ -59,15 +68,15 @@ export const loadReport = z
   .strictObject({
     code,
     name: z.string(),
-    limitMa: z.int(),
-    reserveMa: z.number(),
-    peakMa: z.int(),
+    limitMa: z.int().meta({ description: "Breaker or rating." }),
+    reserveMa: z.number().meta({ description: "The limit less the reserve: above it, too close." }),
+    peakMa: z.int().meta({ description: "The most drawn at once, accessories included." }),
     peakAtMs: ms,
     peakLayout: layoutReading,
-    constantMa: z.int(),
-    overLimitSeconds: z.number(),
-    overReserveSeconds: z.number(),
-    shares: z.array(share),
+    constantMa: z.int().meta({ description: "Accessories, drawn all the time." }),
+    overLimitSeconds: z.number().meta({ description: "Real seconds above `limitMa`." }),
+    overReserveSeconds: z.number().meta({ description: "Real seconds above `reserveMa`." }),
+    shares: z.array(share).meta({ description: "Who makes up the peak, without the accessories." }),
     curve,
   })
   .meta({ id: "LoadReport" });
@@ -76,12 +85,14 @@ export const needReport = z
   .strictObject({
     code,
     name: z.string(),
-    stock: z.int(),
-    peak: z.int(),
+    stock: z.int().meta({ description: "How many there are." }),
+    peak: z.int().meta({ description: "The most needed at once." }),
     peakAtMs: ms,
     peakLayout: layoutReading,
     trains: z.array(code).meta({ description: "The trains that need one at the peak." }),
-    overSeconds: z.number(),
+    overSeconds: z
+      .number()
+      .meta({ description: "Real seconds during which more are needed than there are." }),
     curve,
   })
   .meta({ id: "NeedReport" });
@@ -90,11 +101,15 @@ export const occupationReport = z
   .strictObject({
     section: code,
     train: code,
-    pathEntry: z.int(),
-    enterMs: ms.nullable(),
-    clearMs: ms.nullable(),
-    blockedFromMs: ms,
-    blockedToMs: ms,
+    pathEntry: z.int().meta({ description: "Position in the train's path, from 0." }),
+    enterMs: ms
+      .nullable()
+      .meta({ description: "When its head enters; null: it stands there from the start." }),
+    clearMs: ms.nullable().meta({ description: "When its tail is clear; null: it stands there at the end." }),
+    blockedFromMs: ms.meta({
+      description: "From here on the section is taken: set-up time before it enters.",
+    }),
+    blockedToMs: ms.meta({ description: "Until here: release time after it is clear." }),
   })
   .meta({ id: "Occupation" });
 
@@ -104,7 +119,7 @@ export const analogRun = z
     span,
     sections: z.array(z.strictObject({ section: code, fromMs: ms, toMs: ms })),
     candidates: z.array(code).meta({ description: "Outputs that reach all its sections." }),
-    runningMa: z.int(),
+    runningMa: z.int().meta({ description: "What its locomotives and lit coaches draw while it moves." }),
     output: code.nullable().meta({ description: "The output it gets; null where none is left." }),
   })
   .meta({ id: "AnalogRun" });
@@ -128,12 +143,14 @@ export const graphLine = z
 
 export const checkReport = z
   .strictObject({
-    verdict: z.enum(["runs", "stopped"]),
+    verdict: z
+      .enum(["runs", "stopped"])
+      .meta({ description: "`stopped`: at least one finding stops the session." }),
     headline: z.string().meta({ description: "The answer in a sentence." }),
-    stops: z.int(),
-    warnings: z.int(),
+    stops: z.int().meta({ description: "How many findings stop the session." }),
+    warnings: z.int().meta({ description: "How many warn." }),
     slot: span,
-    clockRatio: z.number(),
+    clockRatio: z.number().meta({ description: "Layout time = real time × this ratio." }),
     findings: z.array(finding),
     findingsLeftOut: z.int().meta({ description: "Findings beyond the most that are listed." }),
     complete: z.boolean().meta({
@@ -153,18 +170,29 @@ export const checkReport = z
       .array(code)
       .meta({ description: "Trains of the timetable that depart outside the slot." }),
     sections: z.array(
-      z.strictObject({ code, name: z.string(), control: z.enum([...CONTROLS, "changeover", "dead"]) }),
+      z.strictObject({
+        code,
+        name: z.string(),
+        control: z
+          .enum([...CONTROLS, "changeover", "dead"])
+          .meta({ description: "How it runs in this slot; dead: it is not wired for what its area runs." }),
+      }),
     ),
-    occupations: z.array(occupationReport),
-    graph: z.array(graphLine),
+    occupations: z
+      .array(occupationReport)
+      .meta({ description: "Every stretch for which a train takes a section." }),
+    graph: z.array(graphLine).meta({ description: "Trains along each line, for a train graph." }),
     districts: z.array(loadReport),
     supplies: z.array(loadReport),
     outputs: z.array(loadReport),
     controllers: z.array(loadReport),
-    handsets: z.array(needReport),
-    outputNeed: needReport,
+    handsets: z.array(needReport).meta({ description: "One a command system." }),
+    outputNeed: needReport.meta({ description: "Controller outputs of the whole railway." }),
     analog: z.strictObject({
-      status: z.enum(["assigned", "impossible", "not-decided"]),
+      status: z.enum(["assigned", "impossible", "not-decided"]).meta({
+        description:
+          "Every run has its output; no assignment serves all (see `core`); neither was found within the limit of the search.",
+      }),
       runs: z.array(analogRun),
       core: z.array(z.int()).meta({
         description:

@@ -32,12 +32,12 @@ export const section = z
   .strictObject({
     code,
     name,
-    area: code,
+    area: code.meta({ description: "The area it belongs to, which the session runs analog or digital." }),
     place: code
       .nullable()
       .default(null)
       .meta({ description: "The place it belongs to; none on the open line." }),
-    use: z.enum(SECTION_USES),
+    use: z.enum(SECTION_USES).meta({ description: "What it is for; tells people, changes no figure." }),
     lengthMm,
     wiring: z.enum(SECTION_WIRINGS).meta({
       description: "How it can be fed. `both` follows what the session says of its area.",
@@ -53,7 +53,10 @@ export const section = z
       .nullable()
       .default(null)
       .meta({ description: "The power district that feeds it under digital control." }),
-    maxSpeedKmh: speedKmh.nullable().default(null),
+    maxSpeedKmh: speedKmh
+      .nullable()
+      .default(null)
+      .meta({ description: "Highest prototype speed here in km/h; none: no limit." }),
     mustClear: z.boolean().default(false).meta({
       description: "A train that calls here must fit: standing out would foul the points behind.",
     }),
@@ -69,8 +72,8 @@ export const section = z
 export const link = z
   .strictObject({
     code,
-    from: code,
-    to: code,
+    from: code.meta({ description: "Section at one end." }),
+    to: code.meta({ description: "Section at the other." }),
     oneWay: z.boolean().default(false).meta({ description: "Only from `from` to `to`; else both ways." }),
     note,
   })
@@ -81,8 +84,20 @@ export const commandSystem = z
   .strictObject({
     code,
     name,
-    mostHandsets: z.int().min(1).max(10_000).nullable().default(null),
-    mostAddresses: z.int().min(1).max(10_240).nullable().default(null),
+    mostHandsets: z
+      .int()
+      .min(1)
+      .max(10_000)
+      .nullable()
+      .default(null)
+      .meta({ description: "Most handsets it takes at once; none: no limit." }),
+    mostAddresses: z
+      .int()
+      .min(1)
+      .max(10_240)
+      .nullable()
+      .default(null)
+      .meta({ description: "Most decoder addresses it drives at once; none: no limit." }),
     longAddressMost: z.int().min(128).max(10_239).default(10_239).meta({
       description: "Highest long address it accepts; NMRA S-9.2.1 allows 10239.",
     }),
@@ -95,10 +110,12 @@ export const supply = z
   .strictObject({
     code,
     name,
-    commandSystem: code,
-    ratingMa: limitMa,
+    commandSystem: code.meta({ description: "The command system whose signal it carries." }),
+    ratingMa: limitMa.meta({
+      description: "Most current it can give to all its districts and accessories together.",
+    }),
     accessoryMa: currentMa.default(0).meta({ description: "Constant draw of accessories fed from it." }),
-    volts: z.number().gt(0).max(33).default(16),
+    volts: z.number().gt(0).max(33).default(16).meta({ description: "Track voltage." }),
     note,
   })
   .meta({ id: "Supply" });
@@ -108,15 +125,24 @@ export const district = z
   .strictObject({
     code,
     name,
-    supply: code,
+    supply: code.meta({ description: "The supply that feeds it." }),
     breakerMa: limitMa.meta({ description: "Current at which its breaker trips." }),
-    tripDelayMs: z.int().min(0).max(60_000).default(100),
+    tripDelayMs: z
+      .int()
+      .min(0)
+      .max(60_000)
+      .default(100)
+      .meta({ description: "How long its breaker bears more before it opens." }),
     note,
   })
   .meta({ id: "District" });
 
 export const controllerOutput = z
-  .strictObject({ code, name, ratingMa: limitMa })
+  .strictObject({
+    code: code.meta({ description: "Short name of the output, unique in the club." }),
+    name,
+    ratingMa: limitMa.meta({ description: "Most current it can give." }),
+  })
   .meta({ id: "ControllerOutput" });
 
 /** An analog controller; its outputs share its transformer. Output codes are unique in the club. */
@@ -124,7 +150,7 @@ export const controller = z
   .strictObject({
     code,
     name,
-    place: code.nullable().default(null),
+    place: code.nullable().default(null).meta({ description: "Where it stands." }),
     transformerMa: limitMa.meta({ description: "Rating of the transformer behind all its outputs." }),
     accessoryMa: currentMa.default(0).meta({ description: "Constant draw of its accessory output." }),
     outputs: z.array(controllerOutput).min(1).max(LIMITS.outputsPerController),
@@ -136,11 +162,12 @@ export const controller = z
 export const selector = z
   .strictObject({
     code,
-    section: code,
+    section: code.meta({ description: "The section it feeds; a section has one selector at most." }),
     outputs: z
       .array(code)
       .min(1)
-      .max(LIMITS.controllers * LIMITS.outputsPerController),
+      .max(LIMITS.controllers * LIMITS.outputsPerController)
+      .meta({ description: "Controller outputs it can turn to; it can always be off." }),
     note,
   })
   .meta({ id: "Selector" });

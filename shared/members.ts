@@ -8,7 +8,11 @@ export const member = z
   .strictObject({
     code,
     name,
-    passedFor: z.array(tag).max(50).default([]),
+    passedFor: z
+      .array(tag)
+      .max(50)
+      .default([])
+      .meta({ description: "What they may drive or do, in the club's own words." }),
     junior: z.boolean().default(false).meta({ description: "Needs a supervising adult in the same slot." }),
     note,
   })

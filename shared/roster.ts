@@ -4,7 +4,10 @@ import { ADDRESS_KINDS, FIGURE_SOURCES } from "./vocabulary.ts";
 
 /** A current and where the figure came from. */
 export const currentFigure = z
-  .strictObject({ ma: currentMa, source: z.enum(FIGURE_SOURCES) })
+  .strictObject({
+    ma: currentMa,
+    source: z.enum(FIGURE_SOURCES).meta({ description: "Where the figure comes from, surest first." }),
+  })
   .meta({ id: "CurrentFigure" });
 
 export const locomotive = z
@@ -16,7 +19,10 @@ export const locomotive = z
     standing: currentFigure.meta({ description: "Drawn while it stands on digital track: sound, lights." }),
     stall: currentFigure.meta({ description: "Drawn with its wheels held." }),
     inrush: currentFigure.meta({ description: "Drawn for an instant when track power returns." }),
-    maxSpeedKmh: speedKmh.nullable().default(null),
+    maxSpeedKmh: speedKmh
+      .nullable()
+      .default(null)
+      .meta({ description: "Highest prototype speed in km/h; none: no limit." }),
     owner: z.string().max(120).default("").meta({ description: "Whose it is; empty for the club's own." }),
     note,
   })
@@ -27,8 +33,10 @@ export const decoder = z
   .strictObject({
     code,
     locomotive: code.nullable().default(null),
-    addressKind: z.enum(ADDRESS_KINDS),
-    address: z.int().min(1).max(10_239),
+    addressKind: z
+      .enum(ADDRESS_KINDS)
+      .meta({ description: "Short addresses are 1 to 127, long ones 128 to 10239." }),
+    address: z.int().min(1).max(10_239).meta({ description: "The address it answers to." }),
     analogAllowed: z.boolean().default(false).meta({
       description: "May run on analog track: bit 2 of CV29, NMRA S-9.2.2.",
     }),
@@ -53,10 +61,14 @@ export const rake = z
     code,
     name,
     lengthMm,
-    vehicles: z.int().min(1).max(200).default(1),
-    lighting: currentFigure.default({ ma: 0, source: "rule of thumb" }),
-    inrush: currentFigure.default({ ma: 0, source: "rule of thumb" }),
-    owner: z.string().max(120).default(""),
+    vehicles: z.int().min(1).max(200).default(1).meta({ description: "How many coaches or wagons." }),
+    lighting: currentFigure
+      .default({ ma: 0, source: "rule of thumb" })
+      .meta({ description: "Drawn all the time on live track." }),
+    inrush: currentFigure
+      .default({ ma: 0, source: "rule of thumb" })
+      .meta({ description: "Drawn for an instant when track power returns." }),
+    owner: z.string().max(120).default("").meta({ description: "Whose it is; empty for the club's own." }),
     note,
   })
   .meta({ id: "Rake" });

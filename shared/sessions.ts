@@ -28,13 +28,17 @@ export const slot = z
     startsAt: wallTime,
     endsAt: wallTime,
     layoutStart: layoutTime.meta({ description: "What the layout clock shows when the slot starts." }),
-    timetable: code,
-    timetableVersion: z.int().min(1).max(LIMITS.versions),
+    timetable: code.meta({ description: "The timetable it runs." }),
+    timetableVersion: z
+      .int()
+      .min(1)
+      .max(LIMITS.versions)
+      .meta({ description: "Number of its version; those trains run that depart within the slot." }),
   })
   .meta({ id: "Slot" });
 
 export const areaControl = z
-  .strictObject({ area: code, control: z.enum(CONTROLS) })
+  .strictObject({ area: code, control: z.enum(CONTROLS).meta({ description: "What runs in it." }) })
   .meta({ id: "AreaControl" });
 
 /** An operating session: one night. */
@@ -43,10 +47,10 @@ export const session = z
     code,
     name,
     clockRatio,
-    areas: z
-      .array(areaControl)
-      .max(LIMITS.areas)
-      .meta({ description: "How each area is run; one entry an area." }),
+    areas: z.array(areaControl).max(LIMITS.areas).meta({
+      description:
+        "How each area is run; one entry an area. An area left out runs every section as it is wired.",
+    }),
     policy: policy
       .nullable()
       .default(null)

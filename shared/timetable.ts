@@ -17,7 +17,13 @@ export const pathEntry = z
   .meta({ id: "PathEntry" });
 
 export const motivePower = z
-  .strictObject({ locomotive: code, position: z.enum(LOCOMOTIVE_POSITIONS).default("head") })
+  .strictObject({
+    locomotive: code,
+    position: z
+      .enum(LOCOMOTIVE_POSITIONS)
+      .default("head")
+      .meta({ description: "Where in its train it stands." }),
+  })
   .meta({ id: "MotivePower" });
 
 /** One working: what runs, over which sections, when, by the layout clock. */
@@ -29,22 +35,34 @@ export const train = z
     earlierMinutes: z.number().min(0).max(1_440).default(0).meta({
       description: "Layout minutes the whole train may move earlier.",
     }),
-    laterMinutes: z.number().min(0).max(1_440).default(0),
-    motivePower: z.array(motivePower).max(8).default([]),
-    rakes: z.array(code).max(8).default([]),
+    laterMinutes: z
+      .number()
+      .min(0)
+      .max(1_440)
+      .default(0)
+      .meta({ description: "Layout minutes the whole train may move later." }),
+    motivePower: z
+      .array(motivePower)
+      .max(8)
+      .default([])
+      .meta({ description: "Its locomotives, from the head." }),
+    rakes: z.array(code).max(8).default([]).meta({ description: "Its rakes, from the head." }),
     lengthMm: lengthMm.nullable().default(null).meta({
       description: "Train length where it is not the sum of its locomotives and rakes.",
     }),
-    placedAt: layoutTime
-      .nullable()
-      .default(null)
-      .meta({ description: "Layout time its stock is placed by hand." }),
+    placedAt: layoutTime.nullable().default(null).meta({
+      description:
+        "Layout time its stock is placed by hand; stock that an earlier train brought stands there already.",
+    }),
     removedAt: layoutTime
       .nullable()
       .default(null)
       .meta({ description: "Layout time its stock is removed by hand." }),
     requires: z.array(tag).max(20).default([]).meta({ description: "What its driver must be passed for." }),
-    path: z.array(pathEntry).min(2).max(LIMITS.pathEntries),
+    path: z.array(pathEntry).min(2).max(LIMITS.pathEntries).meta({
+      description:
+        "Sections in the order it runs over them. The first departs, the last arrives; one between may do both and is then a call (equal times: a pass), or neither.",
+    }),
     note,
   })
   .meta({ id: "Train" });
@@ -54,8 +72,11 @@ export const timetable = z.strictObject({ code, name, note }).meta({ id: "Timeta
 /** One version of a timetable; numbers count from 1. */
 export const timetableVersion = z
   .strictObject({
-    number: z.int().min(1).max(LIMITS.versions),
-    state: z.enum(TIMETABLE_STATES).default("draft"),
+    number: z.int().min(1).max(LIMITS.versions).meta({ description: "Its number in the timetable, from 1." }),
+    state: z
+      .enum(TIMETABLE_STATES)
+      .default("draft")
+      .meta({ description: "A draft may be changed; an issued version and its trains stay as they are." }),
     note,
   })
   .meta({ id: "TimetableVersion" });

@@ -9,8 +9,8 @@ export type DocumentPart = (typeof DOCUMENT_PARTS)[number];
 export const importCount = z
   .strictObject({
     kind: z.string().meta({ description: "As the collection is called.", examples: ["sections"] }),
-    made: z.int().min(0),
-    changed: z.int().min(0),
+    made: z.int().min(0).meta({ description: "Not there before." }),
+    changed: z.int().min(0).meta({ description: "There before, and different." }),
     unchanged: z.int().min(0).meta({ description: "Named with exactly what they were." }),
   })
   .meta({ id: "ImportCount" });

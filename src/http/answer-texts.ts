@@ -13,14 +13,17 @@ const ETAG = {
   description: "The record's version, to be sent as If-Match with a change of it.",
   schema: { type: "string", examples: ['"3"'] },
 };
+const RETRY_AFTER = {
+  description: "Seconds after which to try again.",
+  schema: { type: "integer", examples: [5] },
+};
 const LOCATION = { description: "Where the record is from now on.", schema: { type: "string" } };
 
 // what the generator says where a route says nothing
 const UNSAID = "Default Response";
 
 /**
- * Gives every good answer of an OpenAPI document a description, and those with a record the headers that come with
- * it. A record is what is read with If-None-Match, changed with If-Match, or made with 201.
+ * Gives every good answer of an OpenAPI document a description, and each answer the headers that come with it. A record is what is read with If-None-Match, changed with If-Match, or made with 201.
  */
 export function describeAnswers<Document extends object>(document: Document): Document {
   const { paths = {} } = document as { paths?: Record<string, Record<string, Operation>> };
@@ -32,6 +35,8 @@ export function describeAnswers<Document extends object>(document: Document): Do
 function describe(method: string, { summary = "", parameters = [], responses }: Operation): void {
   const takes = (name: string) => parameters.some((parameter) => parameter.name.toLowerCase() === name);
   for (const [status, answer] of Object.entries(responses)) {
+    if (status === "304") answer.headers = { ETag: ETAG };
+    if (status === "503") answer.headers = { "Retry-After": RETRY_AFTER };
     if (!status.startsWith("2")) continue;
     const made = status === "201";
     const ofRecord = made || (status === "200" && (takes("if-none-match") || takes("if-match")));
@@ -39,6 +44,7 @@ function describe(method: string, { summary = "", parameters = [], responses }: 
     if (answer.description !== undefined && answer.description !== UNSAID) continue;
     if (made) answer.description = "It was made; this is it.";
     else if (method === "put") answer.description = "The record as it is now.";
+    else if (ofRecord) answer.description = "The record.";
     else if (takes("cursor")) answer.description = "One page of the list.";
     else answer.description = summary;
   }

@@ -5,7 +5,11 @@ Books a model-railway club's operating session and knows beforehand that it will
 ## The first check in one request
 
 Post a whole plan to \`POST /api/check\`. Its example is complete: send it as it is, then change it into your own. Nothing is
-stored. The answer's \`verdict\` is \`runs\` or \`stopped\`; \`findings\` say in a sentence each what stops it, when, by how much and
+stored. From a shell, with the example in \`plan.json\`:
+
+    curl -s -H 'content-type: application/json' --data-binary @plan.json http://127.0.0.1:4380/api/check
+
+The answer's \`verdict\` is \`runs\` or \`stopped\`; \`findings\` say in a sentence each what stops it, when, by how much and
 what would cure it; the rest is the evidence: curves, occupations, needs.
 
 ## A club's own records
@@ -20,17 +24,27 @@ what would cure it; the rest is the evidence: curves, occupations, needs.
 ## Conventions
 
 - **Codes.** A record is known by its code, unique among its kind in a club; records refer to each other by code. Changing a code
-  renames the record, and every reference follows.
+  renames the record, and every reference follows. Capitals count: \`w1\` is another section than \`W1\`.
 - **Changes.** Every answer with a record has an \`ETag\`. A change or removal sends it back as \`If-Match\`: without it 428, after somebody
-  else's change 412, and nothing is lost. The body is the whole record without \`version\` and \`updatedAt\`, which the service keeps.
-- **Lists** come in pages: send \`next\` as \`cursor\` for the one that follows.
+  else's change 412, and nothing is lost. The body is the whole record without \`version\` and \`updatedAt\`, which the service keeps;
+  a part of a record alone can't be sent.
+- **Lists** come in pages of 50 unless \`limit\` says otherwise: send \`next\` as \`cursor\` for the one that follows, until it is null.
 - **Units.** Lengths mm, currents mA, both whole; prototype speeds km/h. Policies are seconds of real time.
 - **Times.** Layout times as \`19:35\` or \`19:35:30\`, after midnight \`25:10\` or \`1:10+1\`. Wall-clock times in the club's zone as
   \`2027-03-27T19:00\`; the offset is needed only for an hour that comes twice. In a report, ms count real time from the start of the
   session. All intervals are half-open: touching is not overlapping.
 - **Unknown fields are refused**, as is everything that cannot be read. A refusal is a problem document (RFC 9457): \`code\` is stable,
-  \`detail\` says what to do, \`errors\` names every place by JSON pointer (CSV: row and column). \`GET /problems\` lists all kinds.
+  \`detail\` says what to do, \`errors\` names every place by JSON pointer (CSV: row and column). \`GET /problems\` lists all kinds. Beside
+  those that a route names, each may answer 421 (a host name the service does not go by), 500 (our mistake) and 503 (no database).
+- **Bodies** are JSON in UTF-8 with \`Content-Type: application/json\`; sheets \`text/csv\`.
 - **Limits.** A body of 8 MB, 2,000 trains in a plan or timetable version; beyond them 413 or 400 at once.
+
+## What a check looks at, and what it does not yet
+
+Paths and their times, sections and clashes, stock, loads of districts, supplies, outputs and transformers, handsets against those that
+are ready, controller outputs. Recorded but **not yet looked at**: decoders with their addresses and whether they may run on analog track;
+the most handsets and addresses of a command system; where a handset can be used, and its battery; stall and inrush currents, track
+voltage and trip delays; members and what a train requires; tolerances and priorities. A night that \`runs\` may still fail on those.
 
 The planner advises; it certifies nothing, and a measured current beats a computed one. Leave mains wiring, transformers and earthing to a
 qualified person under local rules.

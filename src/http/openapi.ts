@@ -6,6 +6,8 @@ import { describeAnswers } from "./answer-texts.ts";
 import { API_TAGS } from "./api-guide.ts";
 import type { HttpApp } from "./bare-app.ts";
 import { createBodyExamples } from "./body-examples.ts";
+import { describeParameters } from "./parameter-texts.ts";
+import { dropSafeBounds } from "./plain-integers.ts";
 import { tidySchemaNames } from "./schema-names.ts";
 
 export interface ApiDescription {
@@ -29,8 +31,10 @@ export async function installOpenApi(app: HttpApp, { version, description }: Api
       examples.note(route.route.method, route.url, route.schema?.body as z.ZodType | undefined);
       return transform(route);
     },
-    transformObject: (document) =>
-      describeAnswers(examples.putInto(tidySchemaNames(jsonSchemaTransformObject(document)))),
+    transformObject: (document) => {
+      const tidy = tidySchemaNames(jsonSchemaTransformObject(document));
+      return describeParameters(describeAnswers(examples.putInto(dropSafeBounds(tidy))));
+    },
   });
   await app.register(swaggerUi, {
     routePrefix: "/api/docs",

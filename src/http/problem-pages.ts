@@ -5,7 +5,12 @@ import type { HttpApp } from "./bare-app.ts";
 import { refusalResponses } from "./problem-details.ts";
 
 const kind = z
-  .object({ code: z.string(), status: z.int(), title: z.string(), remedy: z.string() })
+  .object({
+    code: z.string(),
+    status: z.int().meta({ description: "HTTP status." }),
+    title: z.string(),
+    remedy: z.string(),
+  })
   .meta({ id: "ProblemKind" });
 
 const describe = (code: RefusalCode) => ({ code, ...REFUSALS[code] });
@@ -31,7 +36,7 @@ export function installProblemPages(app: HttpApp): void {
         tags: ["service"],
         operationId: "readProblemKind",
         summary: "What a kind of problem means, and what to do about it",
-        params: z.strictObject({ code: z.string().max(60) }),
+        params: z.strictObject({ code: z.string().max(60).meta({ description: "Code of the problem." }) }),
         response: { 200: kind, ...refusalResponses("not-found") },
       },
     },

@@ -54,7 +54,10 @@ export const changeHeaders = z.looseObject({
   "if-match": z
     .string()
     .optional()
-    .meta({ description: "Required: the ETag of the record as it was read.", examples: ['"3"'] }),
+    .meta({
+      description: "The ETag of the record as it was read; `*` changes it whatever it is now.",
+      examples: ['"3"'],
+    }),
 });
 
 export const readHeaders = z.looseObject({

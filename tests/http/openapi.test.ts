@@ -15,6 +15,18 @@ interface Operation {
   readonly responses: Readonly<Record<string, { readonly description: string }>>;
 }
 
+interface Field {
+  readonly description?: string;
+  readonly type?: string | readonly string[];
+  readonly enum?: readonly unknown[];
+  readonly anyOf?: readonly Field[];
+}
+
+/** The field itself and, where it may be one of several things, each of them. */
+const formsOf = (field: Field): readonly Field[] => [field, ...(field.anyOf ?? [])];
+const isFigureOrChoice = ({ type = [], enum: choices }: Field) =>
+  choices !== undefined || [type].flat().some((kind) => ["number", "integer", "boolean"].includes(kind));
+
 let whole: Awaited<ReturnType<typeof testApp>>;
 let probe: Awaited<ReturnType<typeof probeApp>>;
 
@@ -32,7 +44,7 @@ describe("the API reference", () => {
     writeFileSync(path.join(folder, "openapi.json"), JSON.stringify(body));
     const linter = path.join(projectRoot(import.meta.dirname), "node_modules/.bin/redocly");
     // the linter leaves with an error code, and so rejects, where the document breaks the standard
-    await promisify(execFile)(linter, ["lint", "openapi.json", "--extends=spec"], {
+    await promisify(execFile)(linter, ["lint", "openapi.json", "--extends=recommended"], {
       cwd: folder,
       env: { ...process.env, REDOCLY_TELEMETRY: "off", REDOCLY_SUPPRESS_UPDATE_NOTICE: "true" },
     });
@@ -59,6 +71,38 @@ describe("the API reference", () => {
     const { get, put } = body.paths["/api/clubs/{club}/sections/{section}"];
     expect(Object.keys(post.responses["201"].headers)).toEqual(["ETag", "Location"]);
     for (const { responses } of [get, put]) expect(Object.keys(responses["200"].headers)).toEqual(["ETag"]);
+  });
+
+  it("says what each parameter in an address names, and that a change must say which version it is of", async () => {
+    const { body } = await whole.request.get("/api/openapi.json");
+    const { put } = body.paths["/api/clubs/{club}/command-systems/{commandSystem}"];
+    const named = Object.fromEntries(put.parameters.map((each: { name: string }) => [each.name, each]));
+    expect(named.commandSystem.description).toBe("Code of the command system.");
+    expect(named["If-Match"]).toMatchObject({ in: "header", required: true });
+    const { put: putVersion } = body.paths["/api/clubs/{club}/timetables/{timetable}/versions/{version}"];
+    expect(putVersion.parameters).toContainEqual(
+      expect.objectContaining({
+        name: "version",
+        description: expect.stringMatching(/^Number of the version/),
+      }),
+    );
+  });
+
+  it("says of every figure, choice and switch what it means", async () => {
+    const { body } = await whole.request.get("/api/openapi.json");
+    const schemas = Object.entries<{ properties?: Record<string, Field> }>(body.components.schemas);
+    const fields = schemas.flatMap(([schema, { properties = {} }]) =>
+      Object.entries(properties).map(([name, field]) => ({
+        name: `${schema}.${name}`,
+        forms: formsOf(field),
+      })),
+    );
+    const toExplain = fields.filter(({ forms }) => forms.some(isFigureOrChoice));
+    expect(toExplain.length).toBeGreaterThan(100);
+    const silent = toExplain.filter(({ forms }) =>
+      forms.every(({ description }) => description === undefined),
+    );
+    expect(silent.map(({ name }) => name)).toEqual([]);
   });
 
   it("names each schema once, and none that nothing refers to", async () => {
