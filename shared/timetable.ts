@@ -61,7 +61,7 @@ export const train = z
     requires: z.array(tag).max(20).default([]).meta({ description: "What its driver must be passed for." }),
     path: z.array(pathEntry).min(2).max(LIMITS.pathEntries).meta({
       description:
-        "Sections in the order it runs over them. The first departs, the last arrives; one between may do both and is then a call (equal times: a pass), or neither.",
+        "Sections in the order it runs over them. The first departs, the last arrives; one between may do both and is then a call (equal times: a pass), or neither. The same section twice in a row is a reversal.",
     }),
     note,
   })

@@ -12,6 +12,14 @@ stored. From a shell, with the example in \`plan.json\`:
 The answer's \`verdict\` is \`runs\` or \`stopped\`; \`findings\` say in a sentence each what stops it, when, by how much and
 what would cure it; the rest is the evidence: curves, occupations, needs.
 
+A finding, shortened:
+
+    { "code": "section-clash", "severity": "stops",
+      "sentence": "Trains 1A03 and 2S04 both need section SL2 from 08:32:10 to 08:34:36.",
+      "cure": "Move one of them until the other is clear, or send it over another road.",
+      "span": { "startMs": 1682500, "endMs": 1719071, "layoutStart": "08:32:10", "layoutEnd": "08:34:36" },
+      "trains": ["1A03", "2S04"], "sections": ["SL2"], "measured": 2, "limit": 1, "unit": "trains" }
+
 ## A club's own records
 
 1. \`POST /api/clubs\` makes a club with its time zone and scale.

@@ -105,6 +105,18 @@ describe("the API reference", () => {
     expect(silent.map(({ name }) => name)).toEqual([]);
   });
 
+  it("shows a sheet for each kind that comes as one", async () => {
+    const { body } = await whole.request.get("/api/openapi.json");
+    const sheets = Object.entries<Record<string, { requestBody: { content: unknown } }>>(body.paths).filter(
+      ([path]) => path.endsWith(".csv"),
+    );
+    expect(sheets.length).toBeGreaterThan(4);
+    for (const [path, { post }] of sheets)
+      expect(post?.requestBody.content, path).toMatchObject({
+        "text/csv": { example: expect.stringMatching(/^code,[^\n]*\r\n\w+,/) },
+      });
+  });
+
   it("names each schema once, and none that nothing refers to", async () => {
     const { body } = await probe.request.get("/api/openapi.json");
     const text = JSON.stringify(body);

@@ -27,7 +27,7 @@ export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckRep
     reports.map((report, i) => toLoad(report, records[i] ?? UNNAMED, plan));
   return {
     verdict: stops === 0 ? "runs" : "stopped",
-    headline: toHeadline(stops, warnings, result),
+    headline: toHeadline(plan, stops, warnings, result),
     stops,
     warnings,
     slot: toSpan(problem.slot, frame),
@@ -71,7 +71,13 @@ export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckRep
   };
 }
 
-function toHeadline(stops: number, warnings: number, { findingsLeftOut, complete }: CheckResult): string {
+function toHeadline(
+  plan: PreparedPlan,
+  stops: number,
+  warnings: number,
+  { findingsLeftOut, complete }: CheckResult,
+): string {
+  if (plan.trains.length === 0) return "No train departs in this slot, so there is nothing to stop it.";
   const warn = warnings === 0 ? "" : ` ${number(warnings, "warning")}.`;
   const further = `${complete ? "" : "At least "}${number(findingsLeftOut, "further finding")} not listed.`;
   const more = findingsLeftOut === 0 ? "" : ` ${further}`;

@@ -45,6 +45,14 @@ describe("a plan posted whole", () => {
     expect(report.handsets).toMatchObject([{ code: "digital", stock: 1, peak: 1, trains: ["101"] }]);
   });
 
+  it("in which no train departs says so instead of good news", async () => {
+    const report = await checkExample((plan) => {
+      plan.slot.layoutStart = "10:30";
+    });
+    expect(report).toMatchObject({ verdict: "runs", trains: [], trainsNotInSlot: ["101"] });
+    expect(report.headline).toBe("No train departs in this slot, so there is nothing to stop it.");
+  });
+
   it("draws the train graph by the line's distances", async () => {
     const { graph } = await checkExample();
     expect(graph).toHaveLength(1);

@@ -1,15 +1,18 @@
 import { z } from "zod";
 import { LIMITS } from "../../../../shared/limits.ts";
+import { train } from "../../../../shared/timetable.ts";
 import { importResult } from "../../../../shared/transfer.ts";
 import { code } from "../../../../shared/units.ts";
 import type { HttpApp } from "../../../http/bare-app.ts";
 import { refusalResponses } from "../../../http/problem-details.ts";
 import { toWords } from "../../../lib/words.ts";
-import type { RecordKind } from "../../../records/record-kind.ts";
+import type { Coded, RecordKind } from "../../../records/record-kind.ts";
 import { dryRun } from "../routes.ts";
 import { type Column, PATH_COLUMNS, TRAIN_COLUMNS } from "./columns.ts";
+import { toRecordSheet } from "./record-sheet.ts";
 import type { SheetKind, SheetService } from "./service.ts";
-import { decodeUtf8 } from "./sheet.ts";
+import { decodeUtf8, type Sheet, writeSheet } from "./sheet.ts";
+import { toTrainSheet } from "./train-sheet.ts";
 
 const CSV = "text/csv";
 const TRAINS_URL = "/api/clubs/:club/timetables/:timetable/versions/:version/trains.csv";
@@ -21,8 +24,13 @@ const trainParams = z.strictObject({
   version: z.coerce.number().int().min(1).max(LIMITS.versions),
 });
 const querystring = z.strictObject({ dryRun });
-const sheetText = z.string();
-const csvContent = { content: { [CSV]: { schema: sheetText } } };
+
+/** A sheet as a media type, with one of its kind's example record for the reference page. */
+const csvContent = (example: Sheet) => {
+  const text = writeSheet(example).replace(/^\ufeff/, "");
+  return { content: { [CSV]: { schema: z.string().meta({ examples: [text] }) } } };
+};
+
 const READ_REFUSALS = refusalResponses("validation-failed", "not-found");
 const IMPORT_REFUSALS = [
   "validation-failed",
@@ -64,6 +72,7 @@ function registerRecords(app: HttpApp, service: SheetService, sheetKind: SheetKi
   const { kind, columns } = sheetKind;
   const many = toWords(kind.many);
   const url = `/api/clubs/:club/${kind.many}.csv`;
+  const sheet = csvContent(toRecordSheet(columns, [kind.schema.parse(kind.example) as Coded]));
   const Many = kind.many.charAt(0).toUpperCase() + kind.many.slice(1);
   app.get(
     url,
@@ -74,7 +83,7 @@ function registerRecords(app: HttpApp, service: SheetService, sheetKind: SheetKi
         summary: `Read all ${many} as CSV`,
         description: describeColumns(columns),
         params,
-        response: { 200: { description: `The ${many}, one a row.`, ...csvContent }, ...READ_REFUSALS },
+        response: { 200: { description: `The ${many}, one a row.`, ...sheet }, ...READ_REFUSALS },
       },
     },
     async (request, reply) => {
@@ -92,7 +101,7 @@ function registerRecords(app: HttpApp, service: SheetService, sheetKind: SheetKi
         description: `${describeColumns(columns)} ${HOW_IMPORTED}`,
         params,
         querystring,
-        body: csvContent,
+        body: sheet,
         response: { 200: importResult, ...refusalResponses(...IMPORT_REFUSALS) },
       },
     },
@@ -105,6 +114,7 @@ const ABOUT_TRAINS = `${describeColumns([...TRAIN_COLUMNS, ...PATH_COLUMNS])} On
 train says what is said of it as a whole, the others repeat its code or leave it empty. A locomotive at the rear is written \`E7:rear\`.`;
 
 function registerTrains(app: HttpApp, service: SheetService, kind: RecordKind): void {
+  const sheet = csvContent(toTrainSheet([train.parse(kind.example)]));
   app.get(
     TRAINS_URL,
     {
@@ -115,7 +125,7 @@ function registerTrains(app: HttpApp, service: SheetService, kind: RecordKind): 
         description: ABOUT_TRAINS,
         params: trainParams,
         response: {
-          200: { description: "The trains, one row an entry of the path.", ...csvContent },
+          200: { description: "The trains, one row an entry of the path.", ...sheet },
           ...READ_REFUSALS,
         },
       },
@@ -135,7 +145,7 @@ function registerTrains(app: HttpApp, service: SheetService, kind: RecordKind): 
         description: `${ABOUT_TRAINS} ${HOW_IMPORTED}`,
         params: trainParams,
         querystring,
-        body: csvContent,
+        body: sheet,
         response: { 200: importResult, ...refusalResponses("version-issued", ...IMPORT_REFUSALS) },
       },
     },
