@@ -65,6 +65,16 @@ export const REFUSALS = {
     title: "The address is too long",
     remedy: "Shorten the codes and filters in the address.",
   },
+  "headers-too-large": {
+    status: 431,
+    title: "The address and headers are too large",
+    remedy: "Shorten the address, or send fewer and shorter headers.",
+  },
+  "request-too-slow": {
+    status: 408,
+    title: "The request did not arrive in time",
+    remedy: "Send it again without pauses; split an import that is too much for the line.",
+  },
   "unsupported-media-type": {
     status: 415,
     title: "The body is of a type not read here",

@@ -109,23 +109,48 @@ describe("security", () => {
 });
 
 describe("what is not HTTP", () => {
-  it.each(["nonsense\r\n\r\n", `GET / HTTP/1.1\r\nhost: localhost\r\nx: ${"y".repeat(20_000)}\r\n\r\n`])(
-    "is answered with a problem and closed",
-    async (text) => {
-      const app = await probeApp();
-      const { port } = new URL(await app.app.listen({ port: 0, host: "127.0.0.1" }));
-      const answer = await new Promise<string>((resolve) => {
-        let all = "";
-        const socket = connect(Number(port), "127.0.0.1", () => socket.write(text));
-        socket.on("data", (chunk) => {
-          all += chunk;
-        });
-        socket.on("close", () => resolve(all));
+  // statuses: RFC 9110 section 15.5.1, RFC 6585 section 5
+  it.each([
+    ["nonsense\r\n\r\n", 400],
+    [`GET / HTTP/1.1\r\nhost: localhost\r\nx: ${"y".repeat(20_000)}\r\n\r\n`, 431],
+    [`GET /${"y".repeat(20_000)} HTTP/1.1\r\nhost: localhost\r\n\r\n`, 431],
+  ])("is answered with a problem and closed", async (text, status) => {
+    const app = await probeApp();
+    const { port } = new URL(await app.app.listen({ port: 0, host: "127.0.0.1" }));
+    const answer = await new Promise<string>((resolve) => {
+      let all = "";
+      const socket = connect(Number(port), "127.0.0.1", () => socket.write(text));
+      socket.on("data", (chunk) => {
+        all += chunk;
       });
-      expect(answer).toMatch(/^HTTP\/1\.1 400 .*\r\ncontent-type: application\/problem\+json/);
-      await app.close();
-    },
-  );
+      socket.on("close", () => resolve(all));
+    });
+    expect(answer).toMatch(
+      new RegExp(`^HTTP/1\\.1 ${status} .*\\r\\ncontent-type: application/problem\\+json`),
+    );
+    await app.close();
+  });
+
+  it("or does not end in its time, is told so (RFC 9110 section 15.5.9)", async () => {
+    const app = await probeApp();
+    // the watch over slow connections reports them so; the two minutes themselves are not waited for here
+    const late = Object.assign(new Error("Request timeout"), { code: "ERR_HTTP_REQUEST_TIMEOUT" });
+    app.app.server.prependOnceListener("connection", (socket) =>
+      app.app.server.emit("clientError", late, socket),
+    );
+    const { port } = new URL(await app.app.listen({ port: 0, host: "127.0.0.1" }));
+    const answer = await new Promise<string>((resolve) => {
+      let all = "";
+      connect(Number(port), "127.0.0.1")
+        .on("data", (chunk) => {
+          all += chunk;
+        })
+        .on("close", () => resolve(all));
+    });
+    expect(answer).toMatch(/^HTTP\/1\.1 408 Request Timeout\r\n/);
+    expect(answer).toContain('"code":"request-too-slow"');
+    await app.close();
+  });
 });
 
 describe("the whole app", () => {
