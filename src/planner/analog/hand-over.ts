@@ -17,12 +17,22 @@ export function handOver(policy: PlannerPolicy, stays: readonly Stay[], stock: S
     if (here) here.push(index);
     else bySection.set(section, [index]);
   }
+  // no stay begins longer before its move: what ended before that is out of every later one's way
+  let longestLead = 0;
+  for (const { span, moving } of stays) longestLead = Math.max(longestLead, moving.startMs - span.startMs);
   for (const here of bySection.values()) {
     const at = (index: number) => result[index] as Stay;
-    here.sort((a, b) => at(a).moving.startMs - at(b).moving.startMs || a - b);
-    for (let later = 1; later < here.length; later++)
-      for (let earlier = later - 1; earlier >= 0; earlier--)
-        separate(policy, result, here[earlier] as number, here[later] as number, stock);
+    here.sort(
+      (a, b) =>
+        at(a).moving.startMs - at(b).moving.startMs || at(a).moving.endMs - at(b).moving.endMs || a - b,
+    );
+    let open: number[] = [];
+    for (const later of here) {
+      const earliestMs = at(later).moving.startMs - longestLead;
+      open = open.filter((earlier) => at(earlier).span.endMs > earliestMs);
+      for (const earlier of open.toReversed()) separate(policy, result, earlier, later, stock);
+      open.push(later);
+    }
   }
   return result;
 }
@@ -38,6 +48,8 @@ function separate(
   const b = stays[later] as Stay;
   const overlap = a.span.endMs > b.span.startMs && b.span.endMs > a.span.startMs;
   if (!overlap || a.moving.endMs > b.moving.startMs || !sharesStock(stock, a.train, b.train)) return;
+  // within one and the same ms neither is the earlier
+  if (a.train !== b.train && a.moving.startMs === b.moving.endMs) return;
   const atMs = switchingMs(policy, a, b);
   stays[earlier] = { ...a, span: { startMs: a.span.startMs, endMs: Math.min(a.span.endMs, atMs) } };
   stays[later] = { ...b, span: { startMs: Math.max(b.span.startMs, atMs), endMs: b.span.endMs } };
