@@ -140,8 +140,8 @@ export function withUseless(problem: Problem): Problem {
 }
 
 /**
- * Section `at` in two, `firstMm` and the rest as every path meets them; the second keeps the position, the first comes
- * last in the list. A train that starts in the section starts in its second piece.
+ * Section `at` in two, `firstMm` and the rest as every path meets them; the second keeps the position, the first
+ * comes last in the list. A train that starts in the section starts in its second piece.
  */
 export function split(problem: Problem, at: number, firstMm: number): Problem {
   const whole = problem.sections[at] as Section;

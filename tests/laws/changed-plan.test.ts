@@ -182,8 +182,8 @@ describe("a change of the plan changes what it must and nothing else", { timeout
 });
 
 /**
- * Occupations of the other sections, and of section `at` from the first of its pieces to the second, by train and path entry of the
- * whole plan.
+ * Occupations of the other sections, and of section `at` from the first of its pieces to the second, by train and
+ * path entry of the whole plan.
  */
 function throughEntries(problem: Problem, at: number, result: CheckResult): unknown[] {
   const first = problem.sections.length;

@@ -3,8 +3,8 @@ import type { Interval, Problem } from "../../src/planner/problem.ts";
 import type { CheckResult, LoadReport, NeedReport } from "../../src/planner/result.ts";
 
 /**
- * What a check says, in codes instead of positions and without order, so that results of two plans that mean the same
- * are equal. Assignments are left out where several would do: see `choices`.
+ * What a check says, in codes instead of positions and without order, so that results of two plans that mean the
+ * same are equal. Assignments are left out where several would do: see `choices`.
  */
 export interface Told {
   readonly findings: readonly string[];

@@ -2,8 +2,8 @@ import type { Problem, SectionControl } from "../../src/planner/problem.ts";
 import { type Journey, leavesPoint, reachesPoint } from "./journey.ts";
 
 /**
- * Where along its path a train is digital and where analog, read off the raw sections: those that can be either, or that nothing
- * feeds, follow their neighbours, digital where these differ.
+ * Where along its path a train is digital and where analog, read off the raw sections: those that can be either,
+ * or that nothing feeds, follow their neighbours, digital where these differ.
  */
 
 /** Path entry by path entry, both included; the changeover entry belongs to the two stretches around it. */

@@ -2,8 +2,8 @@ import type { Problem, Train } from "../../src/planner/problem.ts";
 
 /**
  * Where a train's head is, by the definition of its motion: still until its departure, steady between two timed
- * points, still after its arrival. Slow and obvious; knows nothing of the planner. Instants are asked for in the middle of a
- * millisecond, as odd half-milliseconds, so that no question ever falls on a timed point.
+ * points, still after its arrival. Slow and obvious; knows nothing of the planner. Instants are asked for in the
+ * middle of a millisecond, as odd half-milliseconds, so that no question ever falls on a timed point.
  */
 export interface Journey {
   readonly train: Train;
@@ -62,7 +62,9 @@ export function runsBackwards(train: Train): boolean {
   );
 }
 
-/** Whether the head is beyond (1), at (0) or short of (−1) a point of the path in the middle of millisecond `ms`. */
+/**
+ * Whether the head is beyond (1), at (0) or short of (−1) a point of the path in the middle of millisecond `ms`.
+ */
 export function compareHead(journey: Journey, ms: number, pointMm: number): -1 | 0 | 1 {
   const half = 2 * ms + 1;
   for (const [at, stop] of journey.stops.entries()) {
@@ -87,7 +89,10 @@ export function leavesPoint(journey: Journey, pointMm: number): number | null {
   return null;
 }
 
-/** The ms to which the first instant with the head at the point is rounded, halves up; null if it never gets there. */
+/**
+ * The ms to which the first instant with the head at the point is rounded, halves up; null if it never gets
+ * there.
+ */
 export function reachesPoint(journey: Journey, pointMm: number): number | null {
   for (let ms = journey.startMs - 1; ms <= journey.endMs; ms++) {
     const side = compareHead(journey, ms, pointMm);

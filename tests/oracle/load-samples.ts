@@ -14,7 +14,10 @@ export interface SampledLoad {
   readonly draws: readonly (readonly Draw[])[];
 }
 
-/** Milliseconds that loads cover: the slot, or beyond its end until the last stock has stood down, or the last of `more`. */
+/**
+ * Milliseconds that loads cover: the slot, or beyond its end until the last stock has stood down, or the last of
+ * `more`.
+ */
 export function coveredMs(problem: Problem, ...more: number[]): number[] {
   const { startMs, endMs } = problem.slot;
   const stands = problem.trains.flatMap((train, at) => (runsBackwards(train) ? [] : [standsTo(problem, at)]));
@@ -30,7 +33,9 @@ export function needMs(problem: Problem): number[] {
   return Array.from({ length: to + handInMs + releaseMs + 2 - from }, (_, at) => from + at);
 }
 
-/** Holds a report against its samples: every value of the curve, the peak, when, who, how long above either limit. */
+/**
+ * Holds a report against its samples: every value of the curve, the peak, when, who, how long above either limit.
+ */
 export function expectLoad(problem: Problem, report: LoadReport, sampled: SampledLoad): void {
   const { startMs } = problem.slot;
   const values = sampled.draws.map((draws) => draws.reduce((sum, { ma }) => sum + ma, sampled.constantMa));

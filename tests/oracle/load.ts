@@ -3,7 +3,10 @@ import { controlStretches, isDigital } from "./control.ts";
 import { type Journey, journey, leavesPoint, moving, reachesPoint, runsBackwards } from "./journey.ts";
 import { itemStandsTo, previousWorking } from "./stock.ts";
 
-/** Digital load, millisecond by millisecond: what every locomotive and lit rake then draws, and from which districts. */
+/**
+ * Digital load, millisecond by millisecond: what every locomotive and lit rake then draws, and from which
+ * districts.
+ */
 
 /** One locomotive or rake of a train: what of the train's length it takes up, from the head, and what it draws. */
 interface Piece {

@@ -2,7 +2,10 @@ import type { Problem } from "../../src/planner/problem.ts";
 import { journey, leavesPoint, reachesPoint, runsBackwards } from "./journey.ts";
 import { sameStock, standsFrom, standsTo } from "./stock.ts";
 
-/** Occupation of track by stepping every train through every millisecond, and clashes by comparing everything with everything. */
+/**
+ * Occupation of track by stepping every train through every millisecond, and clashes by comparing everything with
+ * everything.
+ */
 
 export interface SteppedOccupation {
   readonly section: number;
@@ -85,7 +88,10 @@ export interface Crowd {
   readonly trains: readonly number[];
 }
 
-/** Shared sections, looked at in every millisecond: more trains than fit. Trains joined by common stock count once, the longest. */
+/**
+ * Shared sections, looked at in every millisecond: more trains than fit. Trains joined by common stock count
+ * once, the longest.
+ */
 export function crowds(problem: Problem): Crowd[] {
   const all = occupations(problem);
   const found: Crowd[] = [];

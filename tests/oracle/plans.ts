@@ -21,8 +21,8 @@ const PLAN_SHRINK = process.env.PLAN_SHRINK === "1";
 export const PATIENCE_MS = 300_000;
 
 /**
- * Holds `claim` against many random plans of every kind; prints the seed, and the plan where it fails: PLAN_SEED and
- * PLAN_SHRINK=1 then give the smallest such plan.
+ * Holds `claim` against many random plans of every kind; prints the seed, and the plan where it fails: PLAN_SEED
+ * and PLAN_SHRINK=1 then give the smallest such plan.
  */
 export function forRandomPlans(title: string, claim: (problem: Problem) => void): void {
   console.log(`${title}: ${PLAN_RUNS} plans of each kind, seed ${PLAN_SEED}`);

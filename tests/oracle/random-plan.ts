@@ -149,7 +149,10 @@ function makeTrain(layout: Layout, earlier: readonly Train[], draw: Draw): Train
   };
 }
 
-/** A walk along the links, forth and back, with calls and passes; now and then with a jump, or with times that run backwards. */
+/**
+ * A walk along the links, forth and back, with calls and passes; now and then with a jump, or with times that run
+ * backwards.
+ */
 function makePath(layout: Layout, from: number, departs: number, draw: Draw): PathEntry[] {
   const length = draw(2, 7);
   const path: PathEntry[] = [{ section: from, arriveMs: null, departMs: departs }];

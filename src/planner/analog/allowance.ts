@@ -1,6 +1,7 @@
 /**
- * How much searching is left. One allowance is shared by all searches of one check, so that no plan, however made, takes
- * more than a known amount of work; counted in work and not in time, so that the same plan always gets the same answer.
+ * How much searching is left. One allowance is shared by all searches of one check, so that no plan, however
+ * made, takes more than a known amount of work; counted in work and not in time, so that the same plan always
+ * gets the same answer.
  */
 export interface Allowance {
   /** States that one search may visit. */

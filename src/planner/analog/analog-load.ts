@@ -5,9 +5,10 @@ import { enginesMa, lightingMa } from "./analog-draw.ts";
 import type { OpenRun } from "./build-runs.ts";
 
 /**
- * What the trains draw from their outputs, as changes of each output's load: locomotives their running current while
- * they move and nothing while they stand, lit rakes as long as the run has its output. Runs without an output draw
- * nothing. Keys of the events are outputs; nothing before the slot's start. Cost: linear in runs and calls.
+ * What the trains draw from their outputs, as changes of each output's load: locomotives their running current
+ * while they move and nothing while they stand, lit rakes as long as the run has its output. Runs without an
+ * output draw nothing. Keys of the events are outputs; nothing before the slot's start. Cost: linear in runs and
+ * calls.
  */
 export function analogLoad(
   problem: Problem,

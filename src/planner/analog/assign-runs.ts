@@ -23,8 +23,8 @@ export interface UnservedGroup {
 }
 
 /**
- * Gives every run an output or proves that this is impossible: each group of runs that can disturb each other on its
- * own, exactly (serve). A run that no output reaches is out of the search; it alone is then a proof.
+ * Gives every run an output or proves that this is impossible: each group of runs that can disturb each other on
+ * its own, exactly (serve). A run that no output reaches is out of the search; it alone is then a proof.
  */
 export function assignRuns(problem: Problem, runs: readonly OpenRun[], allowance: Allowance): RunAssignment {
   const demands = runs.map((run) => toDemand(problem, run));

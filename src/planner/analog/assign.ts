@@ -28,11 +28,11 @@ interface Frame {
  * Gives every demand an output, or proves that none can: exact. Dynamic programme over the frontier of demands in
  * order of their start, worked depth first so that a solvable case need not visit every state. All that the past
  * leaves behind at a start is which outputs are held, and until when; outputs that the rest of the demands cannot
- * tell apart are one (outputClasses), so a state met again is not searched again; and a state is given up as soon as
- * at some coming instant the outputs left are too few for the demands then open (overfull). The problem is list colouring of
- * an interval graph, NP-complete in general and polynomial for a fixed number of outputs (Arkin and Silverberg 1987,
- * "Scheduling jobs with fixed start and end times"; from memory).
- * Cost O(states × outputs); more than the allowance gives `not-decided`. Same input, same answer.
+ * tell apart are one (outputClasses), so a state met again is not searched again; and a state is given up as soon
+ * as at some coming instant the outputs left are too few for the demands then open (overfull). The problem is
+ * list colouring of an interval graph, NP-complete in general and polynomial for a fixed number of outputs (Arkin
+ * and Silverberg 1987, "Scheduling jobs with fixed start and end times"; from memory). Cost O(states × outputs);
+ * more than the allowance gives `not-decided`. Same input, same answer.
  */
 export function assignOutputs(demands: readonly Demand[], allowance: Allowance): Assignment {
   const order = searchOrder(demands);
@@ -78,8 +78,8 @@ export function assignOutputs(demands: readonly Demand[], allowance: Allowance):
 }
 
 /**
- * Whether what is held leaves too few outputs at an instant before all of it is free again; at the very start, whether
- * there are too few at any. 0: no; else how far into the order the demands that show it go.
+ * Whether what is held leaves too few outputs at an instant before all of it is free again; at the very start,
+ * whether there are too few at any. 0: no; else how far into the order the demands that show it go.
  */
 function stuckAt(
   search: Pick<Outlook, "demands" | "order" | "allowance">,
@@ -102,7 +102,10 @@ function take(held: readonly Held[], output: number, demand: Demand): Held[] {
   return [...held.filter((other) => other !== before), { output, freeAtMs, train: demand.train }];
 }
 
-/** Makes the frame at a depth from what is held: drops what is free again, names the state, lists what may be tried. */
+/**
+ * Makes the frame at a depth from what is held: drops what is free again, names the state, lists what may be
+ * tried.
+ */
 function createOpening(
   demands: readonly Demand[],
   order: readonly number[],
@@ -132,7 +135,10 @@ function createOpening(
     };
   };
 
-  /** What the train already holds first, then one free output of each class, the least wanted by later demands first. */
+  /**
+   * What the train already holds first, then one free output of each class, the least wanted by later demands
+   * first.
+   */
   function options(demand: Demand, held: readonly Held[], depth: number): number[] {
     const holder = new Map(held.map((other) => [other.output, other.train]));
     const own = demand.candidates.filter((output) => holder.get(output) === demand.train);

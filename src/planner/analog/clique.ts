@@ -21,10 +21,11 @@ export interface Overfull {
 
 /**
  * Looks for an instant at which the demands then open have too few outputs between them: a maximum matching by
- * augmenting paths at each start, and where one demand stays unmatched, the demands that an alternating path reaches
- * from it. They are one more than the outputs they may have between them, and without any one of them they match
- * (Hall 1935; Kuhn's augmenting paths; from memory), so they are an irreducible proof. Positions in `demands`; null
- * where every instant matches, and where the allowance is used up before. Demands of one train count once: they may share. Cost O(n × open²).
+ * augmenting paths at each start, and where one demand stays unmatched, the demands that an alternating path
+ * reaches from it. They are one more than the outputs they may have between them, and without any one of them
+ * they match (Hall 1935; Kuhn's augmenting paths; from memory), so they are an irreducible proof. Positions in
+ * `demands`; null where every instant matches, and where the allowance is used up before. Demands of one train
+ * count once: they may share. Cost O(n × open²).
  */
 export function overfull({ demands, order, from, beforeMs, barred, allowance }: Outlook): Overfull | null {
   const holder = new Map<number, number>();

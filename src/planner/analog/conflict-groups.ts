@@ -1,9 +1,9 @@
 import { type Demand, searchOrder } from "./demand.ts";
 
 /**
- * Splits demands into groups that cannot disturb each other: two are in one group where a chain of overlaps in time
- * with an output in common joins them. Positions in `demands`, each group ascending in search order, groups by their
- * first demand. Cost: for each output, sorting its demands; near linear.
+ * Splits demands into groups that cannot disturb each other: two are in one group where a chain of overlaps in
+ * time with an output in common joins them. Positions in `demands`, each group ascending in search order, groups
+ * by their first demand. Cost: for each output, sorting its demands; near linear.
  */
 export function conflictGroups(demands: readonly Demand[]): number[][] {
   const order = searchOrder(demands);

@@ -5,12 +5,13 @@ import type { Demand } from "./demand.ts";
 import { searchOrder } from "./demand.ts";
 
 /**
- * The proof that demands cannot be served: some of them that no assignment serves together and of which none can be
- * left out. Must hold before: assignOutputs says `impossible` and that `reached`. First an instant with too few
- * outputs, which is the proof people grasp; else a deletion filter (leave out a block, keep it out where the rest is
- * still impossible; blocks halve down to one demand; Chinneck and Dravnieks 1991, from memory) over the demands that
- * start before the search was stuck. Positions in `demands`, ascending. Cost O(log n × core) searches. Where a search uses
- * up its allowance its block stays in, so the result still proves but might have one to spare: `irreducible` is false.
+ * The proof that demands cannot be served: some of them that no assignment serves together and of which none can
+ * be left out. Must hold before: assignOutputs says `impossible` and that `reached`. First an instant with too
+ * few outputs, which is the proof people grasp; else a deletion filter (leave out a block, keep it out where the
+ * rest is still impossible; blocks halve down to one demand; Chinneck and Dravnieks 1991, from memory) over the
+ * demands that start before the search was stuck. Positions in `demands`, ascending. Cost O(log n × core)
+ * searches. Where a search uses up its allowance its block stays in, so the result still proves but might have
+ * one to spare: `irreducible` is false.
  */
 export function irreducibleCore(
   demands: readonly Demand[],

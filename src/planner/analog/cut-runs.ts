@@ -4,8 +4,8 @@ import type { PlannerPolicy } from "../problem.ts";
 
 /**
  * One stretch of an analog part over which the train keeps one output. Entries of its path, both included: those
- * that it covers at any time of the run. `standingThrough`: the last of them that it stands in at the start, −1: it comes
- * moving, which is a fault of the path.
+ * that it covers at any time of the run. `standingThrough`: the last of them that it stands in at the start, −1:
+ * it comes moving, which is a fault of the path.
  */
 export interface Run {
   readonly train: number;
@@ -22,11 +22,12 @@ export interface Run {
 }
 
 /**
- * Cuts the analog parts of every working into runs. A train may give its output up at a call that it stands at for
- * at least releaseDwell, where the release after its arrival is over before the set-up for its departure; a pass
- * never counts, since a moving train keeps its output. The first run of a part begins at its departure less the longer of
- * setUp and pickUp, the last ends at its arrival plus the longer of release and handIn; between them a run ends at arrival +
- * release and the next begins at departure − setUp. After: by train and time. Cost: linear in path entries.
+ * Cuts the analog parts of every working into runs. A train may give its output up at a call that it stands at
+ * for at least releaseDwell, where the release after its arrival is over before the set-up for its departure; a
+ * pass never counts, since a moving train keeps its output. The first run of a part begins at its departure less
+ * the longer of setUp and pickUp, the last ends at its arrival plus the longer of release and handIn; between
+ * them a run ends at arrival + release and the next begins at departure − setUp. After: by train and time. Cost:
+ * linear in path entries.
  */
 export function cutRuns(policy: PlannerPolicy, motions: Motions, parts: Parts): Run[] {
   const runs: Run[] = [];

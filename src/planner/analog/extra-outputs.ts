@@ -8,7 +8,10 @@ export interface PlacedDemand extends Demand {
   readonly sections: readonly number[];
 }
 
-/** How to serve a group that its outputs cannot: `needed` more outputs that reach `sections`. −1: put on one of them. */
+/**
+ * How to serve a group that its outputs cannot: `needed` more outputs that reach `sections`. −1: put on one of
+ * them.
+ */
 export interface Extras {
   readonly needed: number;
   /** Sections that each extra output reaches, ascending. */
@@ -20,9 +23,9 @@ export interface Extras {
 
 /**
  * The fewest extra outputs, each reaching every section of the proof's demands, with which the group is served.
- * Where even one for each such demand does not help there is a second proof elsewhere: its sections are added. Must hold before:
- * the group is impossible and `core` proves it. Null where a search used up its allowance. Cost: one search for each
- * number of extra outputs tried.
+ * Where even one for each such demand does not help there is a second proof elsewhere: its sections are added.
+ * Must hold before: the group is impossible and `core` proves it. Null where a search used up its allowance.
+ * Cost: one search for each number of extra outputs tried.
  */
 export function extraOutputs(
   demands: readonly PlacedDemand[],

@@ -3,11 +3,11 @@ import { type StockPlan, sharesStock } from "../stock/stock-plan.ts";
 import type { Stay } from "./stays.ts";
 
 /**
- * Lets a section pass from one stay to the next of the same stock without two feeds meeting: the engine of an arrival
- * that leaves again as another train, or a train that comes back. Where two such stays overlap, the earlier ends and
- * the later begins at one instant, as near to what both ask as their moves allow. Stays of different stock are left
- * alone (that is a clash of the section), and so are two that move at one time (stock in two trains).
- * Returns the stays in the order given. Cost O(n log n) where few stays of a section overlap.
+ * Lets a section pass from one stay to the next of the same stock without two feeds meeting: the engine of an
+ * arrival that leaves again as another train, or a train that comes back. Where two such stays overlap, the
+ * earlier ends and the later begins at one instant, as near to what both ask as their moves allow. Stays of
+ * different stock are left alone (that is a clash of the section), and so are two that move at one time (stock in
+ * two trains). Returns the stays in the order given. Cost O(n log n) where few stays of a section overlap.
  */
 export function handOver(policy: PlannerPolicy, stays: readonly Stay[], stock: StockPlan): Stay[] {
   const result = [...stays];
@@ -55,7 +55,10 @@ function separate(
   stays[later] = { ...b, span: { startMs: Math.max(b.span.startMs, atMs), endMs: b.span.endMs } };
 }
 
-/** Between the release of the one and the set-up for the other where there is time for both, else between their moves. */
+/**
+ * Between the release of the one and the set-up for the other where there is time for both, else between their
+ * moves.
+ */
 function switchingMs({ setUpMs, releaseMs }: PlannerPolicy, a: Stay, b: Stay): number {
   const released = a.moving.endMs + releaseMs;
   const setUp = b.moving.startMs - setUpMs;

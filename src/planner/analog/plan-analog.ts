@@ -14,8 +14,8 @@ import { reportOutputNeed } from "./report-output-need.ts";
 import { serviceFindings } from "./service-findings.ts";
 
 /**
- * States that one search for an assignment may visit: about a second on a plain machine. A branch with a dozen outputs
- * needs some hundreds.
+ * States that one search for an assignment may visit: about a second on a plain machine. A branch with a dozen
+ * outputs needs some hundreds.
  */
 export const MOST_STATES = 20_000;
 
@@ -28,7 +28,8 @@ export interface AnalogPlan {
 
 /**
  * The analog side of the check (design section 6): which stretches each train needs one output for, an output for
- * each or the proof that this is impossible, and what outputs and transformers then carry. Exact within `mostStates`.
+ * each or the proof that this is impossible, and what outputs and transformers then carry. Exact within
+ * `mostStates`.
  */
 export function planAnalog(
   problem: Problem,

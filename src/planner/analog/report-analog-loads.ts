@@ -6,7 +6,10 @@ import type { LoadReport } from "../result.ts";
 import type { StepEvents } from "../steps/step-events.ts";
 import { sweepSteps } from "../steps/sweep-steps.ts";
 
-/** Loads of every output and of every controller's transformer, in the order of the problem, and what is wrong with them. */
+/**
+ * Loads of every output and of every controller's transformer, in the order of the problem, and what is wrong
+ * with them.
+ */
 export interface AnalogLoads {
   readonly outputs: LoadReport[];
   readonly controllers: LoadReport[];

@@ -20,9 +20,8 @@ export interface Service {
 
 /**
  * Serves one group: first only with outputs that can carry each train (a train too heavy for all keeps them all),
- * then with any that reach, and where that is impossible with the proof and the fewest extra outputs. Exact unless a search
- * uses up its
- * allowance.
+ * then with any that reach, and where that is impossible with the proof and the fewest extra outputs. Exact
+ * unless a search uses up its allowance.
  */
 export function serve(group: readonly RatedDemand[], allowance: Allowance): Service {
   const within = assignOutputs(
@@ -45,7 +44,9 @@ export function serve(group: readonly RatedDemand[], allowance: Allowance): Serv
   return { status: "impossible", outputs, core, extras };
 }
 
-/** Serves what is left when the last demand of one proof after the other goes without: not the most that could be. */
+/**
+ * Serves what is left when the last demand of one proof after the other goes without: not the most that could be.
+ */
 function withoutStuck(group: readonly RatedDemand[], allowance: Allowance): number[] {
   let kept = group.map((_, index) => index);
   for (;;) {

@@ -4,10 +4,10 @@ import type { RunAssignment, UnservedGroup } from "./assign-runs.ts";
 import type { OpenRun } from "./build-runs.ts";
 
 /**
- * Findings about runs without an output: one a run that no output reaches, one a group that its outputs cannot serve
- * (trains and spans of the proof; `needed` more outputs reaching `sections` would serve), one a group that the search did not
- * decide. Measured and limit of a group: outputs that would serve the runs of the proof, outputs that reach any of
- * them.
+ * Findings about runs without an output: one a run that no output reaches, one a group that its outputs cannot
+ * serve (trains and spans of the proof; `needed` more outputs reaching `sections` would serve), one a group that
+ * the search did not decide. Measured and limit of a group: outputs that would serve the runs of the proof,
+ * outputs that reach any of them.
  */
 export function serviceFindings(runs: readonly OpenRun[], assignment: RunAssignment): Finding[] {
   const at = (index: number) => runs[index] as OpenRun;

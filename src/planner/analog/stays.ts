@@ -10,7 +10,9 @@ export interface Stay {
   readonly section: number;
   /** When the section must be fed so; may be shortened where the same stock goes on (handOver). */
   readonly span: Interval;
-  /** What of it set-up and release are around: the train moves in the section, or stands in it between two moves. */
+  /**
+   * What of it set-up and release are around: the train moves in the section, or stands in it between two moves.
+   */
   readonly moving: Interval;
 }
 

@@ -19,7 +19,8 @@ export interface Covered {
 
 /**
  * All moves of one train, worked out anew from its path: at a call the head is at the end of the section, between
- * calls the speed is steady. Empty for times that run backwards. For judging, so it shares nothing with the planner's motion.
+ * calls the speed is steady. Empty for times that run backwards. For judging, so it shares nothing with the
+ * planner's motion.
  */
 export function movesOf(problem: Problem, index: number): Move[] {
   const train = problem.trains[index] as Train;

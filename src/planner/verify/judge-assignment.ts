@@ -24,11 +24,12 @@ export type AssignmentFault =
 const ROUNDING_MS = 1;
 
 /**
- * Judges an assignment of outputs from first principles: each output reaches what it feeds, feeds nothing digital and
- * drives one train at a time; each section has one output at a time; and a moving train has one and the same output in every
- * analog section it covers, all the way from one stand at which it may change to the next. Shares nothing with what made the assignment. Runs
- * without an output, and so the moves of their trains, are not judged. Where two trains clash in a section, so do their outputs:
- * that is in the plan, not in the assignment. Empty: nothing wrong. Cost: square in runs.
+ * Judges an assignment of outputs from first principles: each output reaches what it feeds, feeds nothing digital
+ * and drives one train at a time; each section has one output at a time; and a moving train has one and the same
+ * output in every analog section it covers, all the way from one stand at which it may change to the next. Shares
+ * nothing with what made the assignment. Runs without an output, and so the moves of their trains, are not
+ * judged. Where two trains clash in a section, so do their outputs: that is in the plan, not in the assignment.
+ * Empty: nothing wrong. Cost: square in runs.
  */
 export function judgeAssignment(problem: Problem, report: AnalogReport): AssignmentFault[] {
   const faults: AssignmentFault[] = [];

@@ -5,9 +5,10 @@ import type { AnalogReport, AnalogRun } from "../result.ts";
 export type CoreVerdict = "proven" | "servable" | "one-to-spare" | "not-judged";
 
 /**
- * Judges the proof that outputs do not suffice: more runs that exclude each other than outputs that any of them could have, or else
- * by trying every assignment of its runs; and every one without each of them. Shares nothing with what found it. Cost: outputs to the power of runs at worst; after `mostSteps` tries of an
- * output for a run it gives up as `not-judged`.
+ * Judges the proof that outputs do not suffice: more runs that exclude each other than outputs that any of them
+ * could have, or else by trying every assignment of its runs; and every one without each of them. Shares nothing
+ * with what found it. Cost: outputs to the power of runs at worst; after `mostSteps` tries of an output for a run
+ * it gives up as `not-judged`.
  */
 export function judgeCore(problem: Problem, report: AnalogReport, mostSteps: number): CoreVerdict {
   const core = report.core.map((at) => report.runs[at] as AnalogRun);

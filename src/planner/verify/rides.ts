@@ -2,9 +2,9 @@ import type { PathEntry, Problem, Section, SectionControl, Train } from "../prob
 import { type Move, movesOf } from "./covered-sections.ts";
 
 /**
- * The moves of a train over analog track, put together where it must keep its output between them: it may give it up only
- * where it stands at least releaseDwell, or changes over. None for a path that passes between digital and analog
- * track without changing over: a fault of the path.
+ * The moves of a train over analog track, put together where it must keep its output between them: it may give it
+ * up only where it stands at least releaseDwell, or changes over. None for a path that passes between digital and
+ * analog track without changing over: a fault of the path.
  */
 export function ridesOf(problem: Problem, index: number): Move[][] {
   const train = problem.trains[index] as Train;
@@ -25,7 +25,9 @@ export function ridesOf(problem: Problem, index: number): Move[][] {
   return rides.filter((ride) => touches(ride, "analog"));
 }
 
-/** Whether between any digital section of the path and the next analog one, or the other way, it can change over. */
+/**
+ * Whether between any digital section of the path and the next analog one, or the other way, it can change over.
+ */
 function changesOverRightly(problem: Problem, train: Train): boolean {
   let last: SectionControl | null = null;
   let stood = false;

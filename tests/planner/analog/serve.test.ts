@@ -90,7 +90,8 @@ test("where the search cannot say how many more outputs would serve, those that 
 });
 
 test("all searches of one check share what work they may do, so nothing hangs", () => {
-  // two hundred at once on three outputs, then a proof, then the fewest extra outputs: far more than is allowed here
+  // two hundred at once on three outputs, then a proof, then the fewest extra outputs: far more than is allowed
+  // here
   const allowance = createAllowance(20_000, 50_000);
   const crowd = range(200).map((train) => demand(train, train % 7, 50 + train, { candidates: [0, 1, 2] }));
   const service = serve(crowd, allowance);

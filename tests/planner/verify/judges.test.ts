@@ -63,7 +63,8 @@ describe("the judge of an assignment", () => {
     for (const [at, run] of good.runs.entries())
       for (const [i, span] of run.sectionSpans.entries()) {
         const { startMs, endMs } = span;
-        // so late that the head is in it, past the longest lead of 60 s; so short that the tail is, past the 30 s of hand-in
+        // so late that the head is in it, past the longest lead of 60 s; so short that the tail is, past the 30 s
+        // of hand-in
         const late = { startMs: startMs + 75_000, endMs };
         const short = { startMs, endMs: endMs - 45_000 };
         for (const wrong of [late, short]) {
