@@ -160,6 +160,8 @@ describe.skipIf(noBrowser)("the page of a night's plan", () => {
     const picture = page.locator("#district-East");
     await picture.getByText("As a table").click();
     const east = report.districts[0];
+    // the rows are made once the table is opened
+    await picture.locator("tbody tr").first().waitFor();
     expect(await picture.locator("tbody tr").count()).toBe(east?.curve.length);
     const cells = await picture.locator("tbody tr").nth(1).locator("td").allTextContents();
     expect(cells[2]).toBe(((east?.curve[1]?.[1] ?? 0) / 1_000).toFixed(3));

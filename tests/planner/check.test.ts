@@ -38,7 +38,8 @@ test("findings beyond the most that are listed are counted, and the first are th
 
 test("looking closely only where a rough load is high finds what looking everywhere does", () => {
   let found = 0;
-  for (let i = 0; i < 30; i++) {
+  // most plans have a high load or two: enough of them are seen, however the seed falls
+  for (let i = 0; i < 30 || (found <= 10 && i < 600); i++) {
     const plan = compilePlan(makePlan(SEED + i, 40 + 20 * (i % 5), 60));
     const span = coverage(plan.problem, plan.motions, plan.stock);
     const everywhere = sweepLoads(plan.problem, digitalLoad(createLoadScene(plan)), span);
