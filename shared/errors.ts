@@ -20,6 +20,16 @@ export const REFUSALS = {
     title: "The body is not JSON",
     remedy: "Send one complete JSON value in UTF-8, or leave the body out where none is expected.",
   },
+  "not-signed-in": {
+    status: 401,
+    title: "The service does not know who asks",
+    remedy: "Sign in, or send a personal access token as `Authorization: Bearer …`.",
+  },
+  "not-permitted": {
+    status: 403,
+    title: "Your roles in the club do not allow this",
+    remedy: "Ask the club's secretary to do it, or to give you a role that may.",
+  },
   "not-found": {
     status: 404,
     title: "There is nothing here",

@@ -10,8 +10,9 @@ import { installRoster, rosterKinds } from "./features/roster/index.ts";
 import { installSessions, sessionKind } from "./features/sessions/index.ts";
 import { installTimetables, timetableKind, trainKind } from "./features/timetables/index.ts";
 import { installTransfer } from "./features/transfer/index.ts";
+import type { Authenticate } from "./http/actor.ts";
 import { API_GUIDE } from "./http/api-guide.ts";
-import { type Authorise, installAuthorisation } from "./http/authorise.ts";
+import { installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
 import type { Clock } from "./lib/clock.ts";
 import { Refusal } from "./lib/refusal.ts";
@@ -19,7 +20,7 @@ import { Refusal } from "./lib/refusal.ts";
 export interface AppDeps {
   readonly database: DatabaseClient;
   readonly clock: Clock;
-  readonly authorise: Authorise;
+  readonly authenticate: Authenticate;
   readonly logger: NonNullable<FastifyServerOptions["logger"]>;
   readonly listenHost: string;
   readonly clientDir: string | undefined;
@@ -47,7 +48,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
     recognise: recogniseDatabaseFailure,
     ping: () => ping(deps.database),
   });
-  installAuthorisation(app, deps.authorise);
+  installAuthorisation(app, deps.authenticate);
   installClubs(app, deps);
   installLayout(app, deps);
   installRoster(app, deps);

@@ -13,7 +13,7 @@ import { type OpenDatabase, openDatabase } from "./database/open-database.ts";
 import { findClub } from "./database/records/clubs.ts";
 import { createClub } from "./features/clubs/index.ts";
 import { createTransferService } from "./features/transfer/index.ts";
-import { admitLocalUser } from "./http/authorise.ts";
+import { admitLocalUser } from "./http/actor.ts";
 import type { HttpApp } from "./http/bare-app.ts";
 import { systemClock } from "./lib/clock.ts";
 import { projectRoot } from "./lib/project-root.ts";
@@ -55,7 +55,7 @@ async function boot(closers: Closers): Promise<string> {
   const app = await buildApp({
     database,
     clock: systemClock,
-    authorise: admitLocalUser,
+    authenticate: admitLocalUser,
     logger: process.stdout.isTTY
       ? { level: config.logLevel, stream: pretty({ sync: true }) }
       : { level: config.logLevel },

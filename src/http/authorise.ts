@@ -1,39 +1,61 @@
-import type { FastifyInstance, FastifyRequest } from "fastify";
+import type { FastifyInstance, FastifyRequest, RouteOptions } from "fastify";
+import type { Permission } from "../../shared/permissions.ts";
+import { Refusal } from "../lib/refusal.ts";
+import { type Authenticate, actorOf, membershipOf } from "./actor.ts";
 
-/** What a request wants of a club's records. */
-export type ClubAction = "read" | "change";
-
-/**
- * Lets a request at a club's records, or refuses with not-found: what one may not see looks the same as what is not
- * there.
- */
-export type Authorise = (request: FastifyRequest, clubCode: string, action: ClubAction) => Promise<void>;
+/** Who may use a route: anyone, whoever is signed in, or members of the club in its address who have the permission. */
+export type Access = "public" | "signed-in" | Permission;
 
 declare module "fastify" {
   interface FastifyContextConfig {
-    /** What the route does to the club's records, where its method does not say it: a POST that only computes. */
-    clubAction?: ClubAction;
+    /** Every route of the API says it, but those that read a club's records: they ask for `read`. */
+    access?: Access;
+    /** A POST that only computes, and so is open to a token for reading. */
+    changesNothing?: boolean;
   }
 }
 
+const API_ROUTE = /^\/api\//;
 const CLUB_ROUTE = /\/:club(\/|$)/;
 const READING = new Set(["GET", "HEAD", "OPTIONS"]);
 
-/** There are no accounts: whoever reaches the service, which listens only on its own machine, is its user. */
-export const admitLocalUser: Authorise = async () => {};
-
 /**
- * Asks `authorise` on every route registered after this whose address has a `:club`, before the body is even read: a
- * feature can't forget it.
+ * Finds out who asks, on every route of the API registered after this, and whether they may, before the body is even
+ * read. A route that does not say who may use it stops the start: a feature can't forget it.
  */
-export function installAuthorisation(app: FastifyInstance, authorise: Authorise): void {
+export function installAuthorisation(app: FastifyInstance, authenticate: Authenticate): void {
+  app.decorateRequest("actor", undefined);
   app.addHook("onRoute", (route) => {
-    if (!CLUB_ROUTE.test(route.url)) return;
+    if (!API_ROUTE.test(route.url)) return;
+    const access = accessOf(route);
+    const changes = !READING.has([route.method].flat()[0] ?? "") && !route.config?.changesNothing;
     const ask = async (request: FastifyRequest) => {
-      const { club } = request.params as { club: string };
-      const action = route.config?.clubAction ?? (READING.has(request.method) ? "read" : "change");
-      await authorise(request, club, action);
+      request.actor = await authenticate(request);
+      if (access !== "public") admit(request, access, changes);
     };
     route.onRequest = [ask, ...[route.onRequest ?? []].flat()];
   });
+}
+
+function accessOf(route: RouteOptions): Access {
+  const inClub = CLUB_ROUTE.test(route.url);
+  const reads = [route.method].flat().every((method) => READING.has(method));
+  const access = route.config?.access ?? (inClub && reads ? "read" : undefined);
+  if (access === undefined) throw new Error(`${route.method} ${route.url} does not say who may use it`);
+  if (!inClub && access !== "public" && access !== "signed-in")
+    throw new Error(`${route.method} ${route.url} asks for ${access}, but has no club in its address`);
+  return access;
+}
+
+/** What one may not see looks the same as what is not there. */
+function admit(request: FastifyRequest, access: Exclude<Access, "public">, changes: boolean): void {
+  const actor = actorOf(request);
+  const { club } = request.params as { club?: string };
+  if (access !== "signed-in") {
+    const { permissions } = membershipOf(request, club ?? "");
+    if (!permissions.has(access))
+      throw new Refusal("not-permitted", `This takes a role with the permission ${access}.`);
+  }
+  if (changes && !actor.mayWrite)
+    throw new Refusal("not-permitted", "This token is for reading only: make one that may write.");
 }

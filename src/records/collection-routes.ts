@@ -3,6 +3,7 @@ import { z } from "zod";
 import { code } from "../../shared/units.ts";
 import type { DatabaseClient } from "../database/client.ts";
 import type { RecordRow } from "../database/records/record-table.ts";
+import type { Access } from "../http/authorise.ts";
 import type { HttpApp } from "../http/bare-app.ts";
 import { isKnownToReader } from "../http/if-none-match.ts";
 import { pageOf, parseCursor, toPage } from "../http/pages.ts";
@@ -30,6 +31,8 @@ export interface CollectionAddress {
   readonly params: z.ZodRawShape;
   /** Heading on the API's reference page. */
   readonly tag: string;
+  /** Who may list and create, where the collection is in no club. */
+  readonly access?: Access;
   /** @throws Refusal not-found when the address leads nowhere */
   resolve(params: AddressParams): Promise<Destination>;
 }
@@ -51,6 +54,8 @@ export function installCollection<Body extends Coded, Row extends RecordRow>(
     url,
     recordUrl: `${url}/:${kind.one}`,
     tags: [address.tag],
+    readers: address.access ?? "read",
+    makers: address.access ?? kind.keep,
     params: z.strictObject(address.params),
     recordParams: z.strictObject({ ...address.params, [kind.one]: code }),
     record: recordSchema(kind),
@@ -73,6 +78,8 @@ interface Frame<Body extends Coded> {
   readonly url: string;
   readonly recordUrl: string;
   readonly tags: string[];
+  readonly readers: Access;
+  readonly makers: Access;
   readonly params: z.ZodType;
   readonly recordParams: z.ZodType;
   readonly record: z.ZodType;
@@ -92,7 +99,7 @@ function installList<Body extends Coded>(frame: Frame<Body>): void {
     querystring: listQuery(kind),
     response: { 200: pageOf(record), ...refusalResponses("validation-failed", "not-found") },
   };
-  frame.app.get(frame.url, { schema }, async (request) => {
+  frame.app.get(frame.url, { schema, config: { access: frame.readers } }, async (request) => {
     const query = request.query as Record<string, unknown> & { limit: number; cursor?: string };
     const [after] = parseCursor(query.cursor, cursorKey) ?? [];
     const place = await frame.placeOf(request);
@@ -116,7 +123,7 @@ function installCreate<Body extends Coded>(frame: Frame<Body>): void {
     body: bodySchema(kind),
     response: { 201: record, ...refusalResponses("not-found", ...WRITE_REFUSALS) },
   };
-  frame.app.post(frame.url, { schema }, async (request, reply) => {
+  frame.app.post(frame.url, { schema, config: { access: frame.makers } }, async (request, reply) => {
     const stored = await frame.collection.create(await frame.placeOf(request), request.body as Body);
     const path = (request.url.split("?", 1)[0] ?? "").replace(/\/$/, "");
     reply.code(201).header("location", `${path}/${encodeURIComponent(stored.body.code)}`);
@@ -162,7 +169,7 @@ function installReplace<Body extends Coded>(frame: Frame<Body>): void {
     body: bodySchema(kind),
     response: { 200: record, ...refusalResponses("not-found", ...WRITE_REFUSALS, ...CHANGE_REFUSALS) },
   };
-  frame.app.put(frame.recordUrl, { schema }, async (request, reply) => {
+  frame.app.put(frame.recordUrl, { schema, config: { access: kind.keep } }, async (request, reply) => {
     const precondition = readPrecondition(request);
     const place = await frame.placeOf(request);
     const body = request.body as Body;
@@ -171,7 +178,7 @@ function installReplace<Body extends Coded>(frame: Frame<Body>): void {
 }
 
 function installRemove<Body extends Coded>(frame: Frame<Body>): void {
-  const { tags, recordParams: params, names } = frame;
+  const { kind, tags, recordParams: params, names } = frame;
   const schema = {
     tags,
     operationId: `remove${names.One}`,
@@ -184,7 +191,7 @@ function installRemove<Body extends Coded>(frame: Frame<Body>): void {
       ...refusalResponses("validation-failed", "not-found", "conflict", ...CHANGE_REFUSALS),
     },
   };
-  frame.app.delete(frame.recordUrl, { schema }, async (request, reply) => {
+  frame.app.delete(frame.recordUrl, { schema, config: { access: kind.keep } }, async (request, reply) => {
     const precondition = readPrecondition(request);
     await frame.collection.remove(await frame.placeOf(request), frame.codeOf(request), precondition);
     return reply.code(204).send(undefined as never);

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import type { Permission } from "../../shared/permissions.ts";
 import type { Database } from "../database/client.ts";
 import type { ReferredKind } from "../database/records/known-codes.ts";
 import type { ClubScope, RecordRow, RecordTable, Scope } from "../database/records/record-table.ts";
@@ -42,6 +43,8 @@ export interface RecordKind<Body extends Coded = Coded, Row extends RecordRow = 
   /** A body as one would send it, for the reference page. */
   readonly example: Readonly<Record<string, unknown>>;
   readonly table: RecordTable<Body, Row>;
+  /** What one must be permitted to change such records. */
+  readonly keep: Permission;
   /** Most that one collection may hold. */
   readonly most: number;
   readonly filters?: Readonly<Record<string, Filter>>;

@@ -1,7 +1,7 @@
 import supertest from "supertest";
 import { type AppDeps, buildApp } from "../../src/app.ts";
 import { createClient } from "../../src/database/client.ts";
-import { admitLocalUser } from "../../src/http/authorise.ts";
+import { admitLocalUser } from "../../src/http/actor.ts";
 import { systemClock } from "../../src/lib/clock.ts";
 import { testDatabase } from "./test-database.ts";
 
@@ -12,7 +12,7 @@ export async function testApp(overrides: Partial<AppDeps> = {}) {
   const app = await buildApp({
     database: prisma,
     clock: systemClock,
-    authorise: admitLocalUser,
+    authenticate: admitLocalUser,
     logger: false,
     listenHost: "127.0.0.1",
     clientDir: undefined,

@@ -2,8 +2,6 @@ import { LIMITS } from "../../../shared/limits.ts";
 import { Refusal } from "../../lib/refusal.ts";
 import type { PlanFault } from "./references.ts";
 
-export const noClub = (club: string) => new Refusal("not-found", `There is no club ${club}.`);
-
 export const noSlot = ({ club, session, slot }: { club: string; session: string; slot: string }) =>
   new Refusal("not-found", `Club ${club} has no session ${session} with a slot ${slot}.`);
 

@@ -19,6 +19,7 @@ export function registerCheckRoutes(app: HttpApp, service: CheckService): void {
   app.post(
     "/api/check",
     {
+      config: { access: "signed-in", changesNothing: true },
       // counted before it is read in full, so that an absurd plan is answered at once
       preValidation: async ({ body }) => {
         const trains = (body as { trains?: unknown } | null)?.trains;
@@ -49,7 +50,7 @@ export function registerCheckRoutes(app: HttpApp, service: CheckService): void {
   app.post(
     "/api/clubs/:club/sessions/:session/slots/:slot/check",
     {
-      config: { clubAction: "read" },
+      config: { access: "read", changesNothing: true },
       schema: {
         tags: ["check"],
         operationId: "checkSlot",

@@ -2,7 +2,8 @@ import type { DatabaseClient } from "../../database/client.ts";
 import { findClub } from "../../database/records/clubs.ts";
 import { type PlanParts, readPlanParts } from "../../database/records/read-plan.ts";
 import { inTransaction } from "../../database/transaction.ts";
-import { noClub, noSlot } from "./errors.ts";
+import { noClub } from "../../http/actor.ts";
+import { noSlot } from "./errors.ts";
 
 /** Which stored slot. */
 export interface SlotAddress {

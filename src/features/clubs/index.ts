@@ -19,6 +19,7 @@ export function installClubs(app: HttpApp, { database }: { readonly database: Da
     under: "/api",
     params: {},
     tag: "clubs",
+    access: "signed-in",
     resolve: async () => EVERYWHERE,
   });
 }

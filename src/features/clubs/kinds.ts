@@ -14,6 +14,7 @@ export const clubKind: RecordKind<Club> = {
   schema: club,
   example: { code: "north", name: "Northfold Model Railway Circle", timeZone: "Europe/London", scale: 87 },
   table: clubTable,
+  keep: "keep-club",
   most: MOST_CLUBS,
   used: "club",
   flaws: (body) =>

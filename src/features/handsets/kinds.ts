@@ -21,6 +21,7 @@ export const handsetKind: RecordKind<Handset> = {
     places: ["west"],
   },
   table: handsetTable,
+  keep: "keep-roster",
   most: LIMITS.handsets,
   filters: {
     commandSystem: {

@@ -22,6 +22,7 @@ export const commandSystemKind: RecordKind<CommandSystem> = {
   schema: commandSystem,
   example: { code: "blue", name: "Blue system", mostHandsets: 30, mostAddresses: 64 },
   table: commandSystemTable,
+  keep: "keep-layout",
   most: LIMITS.commandSystems,
   used: "commandSystem",
 };
@@ -33,6 +34,7 @@ export const supplyKind: RecordKind<Supply> = {
   schema: supply,
   example: { code: "B1", name: "Booster one", commandSystem: "blue", ratingMa: 5_000, accessoryMa: 120 },
   table: supplyTable,
+  keep: "keep-layout",
   most: LIMITS.supplies,
   used: "supply",
   filters: {
@@ -51,6 +53,7 @@ export const districtKind: RecordKind<District> = {
   schema: district,
   example: { code: "D-West", name: "District west", supply: "B1", breakerMa: 3_000 },
   table: districtTable,
+  keep: "keep-layout",
   most: LIMITS.districts,
   used: "district",
   filters: {
@@ -81,6 +84,7 @@ export const controllerKind: RecordKind<Controller> = {
     ],
   },
   table: controllerTable,
+  keep: "keep-layout",
   most: LIMITS.controllers,
   owned: (body) => ({ kind: "output", codes: outputCodes(body) }),
   references: (body) => (body.place === null ? [] : [{ to: "place", code: body.place, path: ["place"] }]),
@@ -108,6 +112,7 @@ export const selectorKind: RecordKind<Selector> = {
   schema: selector,
   example: { code: "S-Q1", section: "Q1", outputs: ["K1", "K2"] },
   table: selectorTable,
+  keep: "keep-layout",
   most: LIMITS.selectors,
   filters: {
     section: {

@@ -13,6 +13,7 @@ export const areaKind: RecordKind<Area> = {
   schema: area,
   example: { code: "main", name: "Main line" },
   table: areaTable,
+  keep: "keep-layout",
   most: LIMITS.areas,
   used: "area",
 };
@@ -24,6 +25,7 @@ export const placeKind: RecordKind<Place> = {
   schema: place,
   example: { code: "west", name: "West yard" },
   table: placeTable,
+  keep: "keep-layout",
   most: LIMITS.places,
   used: "place",
 };
@@ -42,6 +44,7 @@ export const lineKind: RecordKind<Line> = {
     ],
   },
   table: lineTable,
+  keep: "keep-layout",
   most: LIMITS.lines,
   references: (body) =>
     body.stops.map(
@@ -66,6 +69,7 @@ export const sectionKind: RecordKind<Section> = {
     handStaging: true,
   },
   table: sectionTable,
+  keep: "keep-layout",
   most: LIMITS.sections,
   used: "section",
   filters: {
@@ -101,6 +105,7 @@ export const linkKind: RecordKind<Link> = {
   schema: link,
   example: { code: "W1-L1", from: "W1", to: "L1" },
   table: linkTable,
+  keep: "keep-layout",
   most: LIMITS.links,
   filters: {
     section: {

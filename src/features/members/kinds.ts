@@ -11,6 +11,7 @@ export const memberKind: RecordKind<Member> = {
   schema: member,
   example: { code: "ada", name: "Ada Fenwright", passedFor: ["main line", "yard"] },
   table: memberTable,
+  keep: "keep-members",
   most: LIMITS.members,
   filters: {
     passedFor: {

@@ -25,6 +25,7 @@ export const locomotiveKind: RecordKind<Locomotive> = {
     maxSpeedKmh: 80,
   },
   table: locomotiveTable,
+  keep: "keep-roster",
   most: LIMITS.locomotives,
   used: "locomotive",
 };
@@ -36,6 +37,7 @@ export const decoderKind: RecordKind<Decoder> = {
   schema: decoder,
   example: { code: "X7", locomotive: "E7", addressKind: "long", address: 4_711 },
   table: decoderTable,
+  keep: "keep-roster",
   most: LIMITS.decoders,
   filters: {
     address: {
@@ -79,6 +81,7 @@ export const rakeKind: RecordKind<Rake> = {
     lighting: { ma: 45, source: "measured" },
   },
   table: rakeTable,
+  keep: "keep-roster",
   most: LIMITS.rakes,
   used: "rake",
 };

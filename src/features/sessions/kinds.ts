@@ -36,6 +36,7 @@ export const sessionKind: RecordKind<Session> = {
     ],
   },
   table: sessionTable,
+  keep: "book",
   most: LIMITS.sessions,
   filters: {
     from: {

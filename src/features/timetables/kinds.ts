@@ -14,6 +14,7 @@ export const timetableKind: RecordKind<Timetable> = {
   schema: timetable,
   example: { code: "winter", name: "Winter timetable" },
   table: timetableTable,
+  keep: "keep-timetables",
   most: LIMITS.timetables,
   used: "timetable",
 };
@@ -39,6 +40,7 @@ export const trainKind: RecordKind<Train> = {
     ],
   },
   table: trainTable,
+  keep: "keep-timetables",
   most: LIMITS.trains,
   filters: {
     section: {

@@ -10,6 +10,7 @@ import { entityTag, readPrecondition } from "../../http/preconditions.ts";
 import { refusalResponses } from "../../http/problem-details.ts";
 import { answer, present } from "../../records/answer.ts";
 import { changeHeaders, readHeaders } from "../../records/collection-schemas.ts";
+import { timetableKind } from "./kinds.ts";
 import type { VersionService } from "./service.ts";
 
 export const versionNumber = z.coerce.number().int().min(1).max(LIMITS.versions).meta({
@@ -69,12 +70,16 @@ function registerCreate(app: HttpApp, service: VersionService): void {
       ...refusalResponses("not-found", "conflict", "unprocessable", ...BODY_REFUSALS),
     },
   };
-  app.post(URL, { schema }, async ({ params: { club, timetable }, body }, reply) => {
-    const stored = await service.create(club, timetable, body);
-    const parts = [club, "timetables", timetable, "versions", String(stored.body.number)];
-    reply.code(201).header("location", `/api/clubs/${parts.map(encodeURIComponent).join("/")}`);
-    return answer(reply, stored);
-  });
+  app.post(
+    URL,
+    { schema, config: { access: timetableKind.keep } },
+    async ({ params: { club, timetable }, body }, reply) => {
+      const stored = await service.create(club, timetable, body);
+      const parts = [club, "timetables", timetable, "versions", String(stored.body.number)];
+      reply.code(201).header("location", `/api/clubs/${parts.map(encodeURIComponent).join("/")}`);
+      return answer(reply, stored);
+    },
+  );
 }
 
 function registerRead(app: HttpApp, service: VersionService): void {
@@ -123,7 +128,7 @@ function registerReplace(app: HttpApp, service: VersionService): void {
       ),
     },
   };
-  app.put(`${URL}/:version`, { schema }, async (request, reply) => {
+  app.put(`${URL}/:version`, { schema, config: { access: timetableKind.keep } }, async (request, reply) => {
     const { club, timetable, version } = request.params;
     const precondition = readPrecondition(request);
     return answer(reply, await service.replace(club, timetable, version, request.body, precondition));
@@ -143,9 +148,13 @@ function registerRemove(app: HttpApp, service: VersionService): void {
       ...refusalResponses("in-use", "conflict", "validation-failed", ...CHANGE_REFUSALS),
     },
   };
-  app.delete(`${URL}/:version`, { schema }, async (request, reply) => {
-    const { club, timetable, version } = request.params;
-    await service.remove(club, timetable, version, readPrecondition(request));
-    return reply.code(204).send(undefined as never);
-  });
+  app.delete(
+    `${URL}/:version`,
+    { schema, config: { access: timetableKind.keep } },
+    async (request, reply) => {
+      const { club, timetable, version } = request.params;
+      await service.remove(club, timetable, version, readPrecondition(request));
+      return reply.code(204).send(undefined as never);
+    },
+  );
 }

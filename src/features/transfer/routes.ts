@@ -75,6 +75,7 @@ function registerImport(app: HttpApp, service: TransferService): void {
   app.post(
     "/api/clubs/:club/import",
     {
+      config: { access: "keep-club" },
       schema: {
         tags: ["transfer"],
         operationId: "importClub",

@@ -1,6 +1,6 @@
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { ClubAction } from "../../../src/http/authorise.ts";
-import { Refusal } from "../../../src/lib/refusal.ts";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { localActor } from "../../../src/http/actor.ts";
+import { memberOf } from "../../support/actors.ts";
 import { testApp } from "../../support/test-app.ts";
 import { makeClub } from "../example-club.ts";
 
@@ -15,25 +15,21 @@ interface Operation {
 
 type Paths = Readonly<Record<string, Readonly<Record<string, Operation>>>>;
 
-/** Who asked for what; strangers are turned away once the door is shut. */
-const asked: { club: string; action: ClubAction }[] = [];
-let shut = false;
+/** The local user, who may do everything, until someone else is put here. */
+let actor = localActor;
 let app: Awaited<ReturnType<typeof testApp>>;
 let operations: { method: string; path: string; operation: Operation }[];
 
 beforeAll(async () => {
-  app = await testApp({
-    authorise: async (_, club, action) => {
-      asked.push({ club, action });
-      if (shut) throw new Refusal("not-found", `There is no club ${club}.`);
-    },
-  });
+  app = await testApp({ authenticate: async () => actor });
   await makeClub(app, "north");
-  shut = true;
   const { body } = await app.request.get("/api/openapi.json").expect(200);
   operations = Object.entries(body.paths as Paths).flatMap(([path, methods]) =>
     Object.entries(methods).map(([method, operation]) => ({ method, path, operation })),
   );
+});
+afterEach(() => {
+  actor = localActor;
 });
 afterAll(() => app.close());
 
@@ -43,18 +39,36 @@ it("there are the routes of seventeen collections, of clubs, versions, documents
   expect(ofClubs().length).toBeGreaterThan(100);
 });
 
-it("whoever may not is turned away from every route of a club as if it were not there", async () => {
-  const methods = { get: "get", post: "post", put: "put", delete: "delete" } as const;
-  for (const { method, path } of ofClubs()) {
-    asked.length = 0;
-    const url = path
-      .replace("{club}", "north")
-      .replace("{version}", "2")
-      .replaceAll(/\{\w+\}/g, "x");
-    const response = await app.request[methods[method as keyof typeof methods]](url).set("if-match", "*");
-    expect([method, path, response.status, response.body.code]).toEqual([method, path, 404, "not-found"]);
-    const action = method === "get" || path.endsWith("/check") ? "read" : "change";
-    expect([path, asked]).toEqual([path, [{ club: "north", action }]]);
+const METHODS = { get: "get", post: "post", put: "put", delete: "delete" } as const;
+
+function ask({ method, path }: { method: string; path: string }) {
+  const url = path
+    .replace("{club}", "north")
+    .replace("{version}", "2")
+    .replaceAll(/\{\w+\}/g, "x");
+  return app.request[METHODS[method as keyof typeof METHODS]](url).set("if-match", "*");
+}
+
+it("members of another club are turned away from every route of a club as if it were not there", async () => {
+  actor = memberOf("south", "secretary");
+  for (const route of ofClubs()) {
+    const { status, body } = await ask(route);
+    expect([route.path, status]).toEqual([route.path, 404]);
+    expect(body.detail).toMatch(/^There is no club north\./);
+  }
+});
+
+it("one without a role may change no record of the club", async () => {
+  actor = memberOf("north", "member");
+  const changes = ofClubs().filter(({ method, path }) => method !== "get" && !path.endsWith("/check"));
+  for (const route of changes) {
+    const { status, body } = await ask(route);
+    expect([route.method, route.path, status, body.code]).toEqual([
+      route.method,
+      route.path,
+      403,
+      "not-permitted",
+    ]);
   }
 });
 

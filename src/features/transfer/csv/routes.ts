@@ -94,6 +94,7 @@ function registerRecords(app: HttpApp, service: SheetService, sheetKind: SheetKi
   app.post(
     url,
     {
+      config: { access: kind.keep },
       schema: {
         tags: ["transfer"],
         operationId: `import${Many}`,
@@ -138,6 +139,7 @@ function registerTrains(app: HttpApp, service: SheetService, kind: RecordKind): 
   app.post(
     TRAINS_URL,
     {
+      config: { access: kind.keep },
       schema: {
         tags: ["transfer"],
         operationId: "importTrains",
