@@ -55,6 +55,26 @@ export const REFUSALS = {
     title: "An issued timetable version stays as it is",
     remedy: "Make a new version from it, change that one, and issue it in its turn.",
   },
+  "night-not-running": {
+    status: 409,
+    title: "The night is not at a point where this is done",
+    remedy: "Look at the state of its booking: a night is run from being locked until it is finished.",
+  },
+  "already-done": {
+    status: 409,
+    title: "It is so already",
+    remedy: "Read the night again: someone else was first, or the press came twice.",
+  },
+  "handset-out": {
+    status: 409,
+    title: "The handset is not on the desk",
+    remedy: "Take it back in first, or give out another.",
+  },
+  "locomotive-unsuitable": {
+    status: 409,
+    title: "The locomotive cannot take the place of the one that failed",
+    remedy: "Choose one of the candidates that suit.",
+  },
   "version-mismatch": {
     status: 412,
     title: "The record has changed since it was read",
