@@ -1,7 +1,7 @@
 import type { CheckReport } from "../../../shared/check.ts";
 import type { Club } from "../../../shared/clubs.ts";
 import type { Session } from "../../../shared/sessions.ts";
-import { noAnswer, toProblem } from "./problem.ts";
+import { change, read } from "./ask.ts";
 
 /** One page of a list; `next` is the cursor of the page after it. */
 export interface ListPage<T> {
@@ -9,28 +9,18 @@ export interface ListPage<T> {
   readonly next: string | null;
 }
 
-/** Asks the service and gives its answer as `T`; throws a Problem, or the reason of an abort. */
-async function ask<T>(method: "GET" | "POST", path: string, signal: AbortSignal): Promise<T> {
-  let response: Response;
-  try {
-    response = await fetch(path, { method, signal, headers: { accept: "application/json" } });
-  } catch (error) {
-    throw signal.aborted ? error : noAnswer();
-  }
-  if (!response.ok) throw await toProblem(response);
-  return (await response.json()) as T;
-}
-
-const clubPath = (club: string) => `/api/clubs/${encodeURIComponent(club)}`;
-const sessionPath = (club: string, session: string) =>
+/** Where everything of a club stands. */
+export const clubPath = (club: string) => `/api/clubs/${encodeURIComponent(club)}`;
+/** Where everything of a night stands. */
+export const sessionPath = (club: string, session: string) =>
   `${clubPath(club)}/sessions/${encodeURIComponent(session)}`;
 
 export function listClubs(signal: AbortSignal): Promise<ListPage<Club>> {
-  return ask("GET", "/api/clubs", signal);
+  return read("/api/clubs", signal);
 }
 
 export function readClub(club: string, signal: AbortSignal): Promise<Club> {
-  return ask("GET", clubPath(club), signal);
+  return read(clubPath(club), signal);
 }
 
 /** `cursor` is the `next` of the page before; null for the first. */
@@ -40,16 +30,17 @@ export function listSessions(
   signal: AbortSignal,
 ): Promise<ListPage<Session>> {
   const query = cursor === null ? "" : `?cursor=${encodeURIComponent(cursor)}`;
-  return ask("GET", `${clubPath(club)}/sessions${query}`, signal);
+  return read(`${clubPath(club)}/sessions${query}`, signal);
 }
 
 export function readSession(club: string, session: string, signal: AbortSignal): Promise<Session> {
-  return ask("GET", sessionPath(club, session), signal);
+  return read(sessionPath(club, session), signal);
 }
 
-export function checkSlot(
+export async function checkSlot(
   { club, session, slot }: { club: string; session: string; slot: string },
   signal: AbortSignal,
 ): Promise<CheckReport> {
-  return ask("POST", `${sessionPath(club, session)}/slots/${encodeURIComponent(slot)}/check`, signal);
+  const path = `${sessionPath(club, session)}/slots/${encodeURIComponent(slot)}/check`;
+  return (await change<CheckReport>("POST", path, { signal })).value;
 }

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
-import { noAnswer, Problem } from "./problem.ts";
+import { asProblem, type Problem } from "./problem.ts";
 
 /** Where a question to the service stands. `again` asks once more, `stop` gives up waiting. */
 export type Load<T> =
@@ -12,15 +12,6 @@ type Outcome<T> =
   | { readonly status: "loading" | "stopped" }
   | { readonly status: "failed"; readonly problem: Problem }
   | { readonly status: "ready"; readonly value: T };
-
-/** Anything but a Problem that a question ends with is a fault of this page; it is shown, not swallowed. */
-function asProblem(error: unknown): Problem {
-  if (error instanceof Problem) return error;
-  console.error(error);
-  return error instanceof TypeError
-    ? noAnswer()
-    : new Problem(0, "This page made a mistake.", String(error), []);
-}
 
 /** Asks when it first renders and whenever `key` changes; what is still waited for then is given up. */
 export function useLoad<T>(key: string, question: (signal: AbortSignal) => Promise<T>): Load<T> {
