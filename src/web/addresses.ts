@@ -4,7 +4,54 @@ export const nightsAddress = (club: string) => `/clubs/${encodeURIComponent(club
 export const planAddress = (club: string, session: string, slot: string) =>
   `${nightsAddress(club)}/nights/${encodeURIComponent(session)}/${encodeURIComponent(slot)}`;
 
+const nightPath = (club: string, page: string, session: string) =>
+  `${nightsAddress(club)}/${page}/${encodeURIComponent(session)}`;
+
+/** The secretary's desk: the night as a whole. */
+export const deskAddress = (club: string, session: string) => nightPath(club, "nights", session);
+
+/** The board of who does what; a slot's, or the first one's. This is the link that members are sent. */
+export const crewAddress = (club: string, session: string, slot?: string) =>
+  `${nightPath(club, "crew", session)}${slot === undefined ? "" : `/${encodeURIComponent(slot)}`}`;
+
+/** The board of the night under way. */
+export const liveAddress = (club: string, session: string) => nightPath(club, "live", session);
+
+/** A night to be made: as the one named, or as the last one there was. */
+export const newNightAddress = (club: string, from?: string) =>
+  `${nightsAddress(club)}/new-night${from === undefined ? "" : `?from=${encodeURIComponent(from)}`}`;
+
+export const eveningAddress = (club: string, session: string) => nightPath(club, "my-evening", session);
+
+export const membersAddress = (club: string) => `${nightsAddress(club)}/members`;
+
+export const memberAddress = (club: string, member: string) =>
+  `${membersAddress(club)}/${encodeURIComponent(member)}`;
+
+export const trailAddress = (club: string) => `${nightsAddress(club)}/trail`;
+
+export const mailsAddress = (club: string) => `${nightsAddress(club)}/mails`;
+
+export const ACCOUNT = "/account";
+
+export const FORGOT_PASSWORD = "/forgot-password";
+
+const SIGN_IN = "/sign-in";
+
+/** The way to sign in and come back to `from`, an address of a page with all it says. */
+export const signInAddress = (from: string) =>
+  from === "/" || isBeforeSignIn(from) ? SIGN_IN : `${SIGN_IN}?to=${encodeURIComponent(from)}`;
+
+/** Pages for whoever is not signed in yet: they ask for nobody's records. */
+export const isBeforeSignIn = (path: string) => /^\/(sign-in|forgot-password|links)(\/|\?|#|$)/.test(path);
+
+/** Where `to` leads after a sign-in: one of our pages, never elsewhere, whatever a link that was sent says. */
+export function backAddress(to: string | undefined): string {
+  if (to === undefined || !/^\/(?![/\\])/.test(to)) return "/";
+  return OUR_ADDRESSES.test(to) && !isBeforeSignIn(to) ? to : "/";
+}
+
 /** The addresses this client answers for; others, such as the API reference, are the service's own. */
-export const OUR_ADDRESSES = /^\/(?:\?.*)?$|^\/clubs(?:\/|\?|$)/;
+export const OUR_ADDRESSES = /^\/(?:\?.*)?$|^\/(?:clubs|sign-in|forgot-password|links|account)(?:\/|\?|$)/;
 
 export const API_REFERENCE = "/api/docs";

@@ -1,10 +1,15 @@
-import { LocationProvider, Route, Router } from "preact-iso";
-import { OUR_ADDRESSES } from "./addresses.ts";
+import { LocationProvider, Route, Router, useLocation } from "preact-iso";
+import { isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
 import { ClubsPage } from "./nights/clubs-page.tsx";
 import { NightsPage } from "./nights/nights-page.tsx";
 import { PlanPage } from "./plan/plan-page.tsx";
 import { Header } from "./shell/header.tsx";
 import { NotFoundPage } from "./shell/not-found-page.tsx";
+import { SignInEnded } from "./shell/sign-in-ended.tsx";
+import { SignedIn } from "./shell/signed-in.tsx";
+import { ForgotPage } from "./sign-in/forgot-page.tsx";
+import { LinkPage } from "./sign-in/link-page.tsx";
+import { SignInPage } from "./sign-in/sign-in-page.tsx";
 
 /** The client: its frame and which page stands at which address. */
 export function App() {
@@ -14,17 +19,34 @@ export function App() {
         Skip to the page
       </a>
       <Header />
+      <SignInEnded />
       <Pages />
     </LocationProvider>
   );
 }
 
 function Pages() {
+  const { path } = useLocation();
+  if (isBeforeSignIn(path)) return <Entrances />;
+  return (
+    <SignedIn>
+      <Router>
+        <Route path="/" component={ClubsPage} />
+        <Route path="/clubs/:club" component={NightsPage} />
+        <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
+        <Route default component={NotFoundPage} />
+      </Router>
+    </SignedIn>
+  );
+}
+
+/** Pages for whoever is not signed in yet. */
+function Entrances() {
   return (
     <Router>
-      <Route path="/" component={ClubsPage} />
-      <Route path="/clubs/:club" component={NightsPage} />
-      <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
+      <Route path="/sign-in" component={SignInPage} />
+      <Route path="/forgot-password" component={ForgotPage} />
+      <Route path="/links/:token" component={LinkPage} />
       <Route default component={NotFoundPage} />
     </Router>
   );

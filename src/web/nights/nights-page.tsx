@@ -1,9 +1,11 @@
 import { useCallback, useEffect, useState } from "preact/hooks";
 import type { Club } from "../../../shared/clubs.ts";
 import type { Session } from "../../../shared/sessions.ts";
+import { newNightAddress } from "../addresses.ts";
 import { Problem } from "../api/problem.ts";
 import { type ListPage, listSessions, readClub } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
+import { useMay } from "../api/use-me.ts";
 import { clubName } from "../shell/club-name.ts";
 import { Loaded } from "../shell/loaded.tsx";
 import { Page } from "../shell/page.tsx";
@@ -25,6 +27,18 @@ export function NightsPage({ club = "" }: { readonly club?: string }) {
         {([record, first]) => <Nights club={record} first={first} />}
       </Loaded>
     </Page>
+  );
+}
+
+/** For whoever may book a night. */
+function NewNightLink({ club }: { readonly club: string }) {
+  if (!useMay(club, "book")) return null;
+  return (
+    <p>
+      <a class="link-button" href={newNightAddress(club)}>
+        A new night
+      </a>
+    </p>
   );
 }
 
@@ -54,6 +68,7 @@ function Nights({ club, first }: NightsProps) {
   const ordered = [...sessions].sort((a, b) => start(a) - start(b) || (a.code < b.code ? -1 : 1));
   return (
     <>
+      <NewNightLink club={club.code} />
       <ol class="nights">
         {ordered.map((session) => (
           <NightRow key={session.code} club={club} session={session} />
