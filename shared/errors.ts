@@ -75,6 +75,71 @@ export const REFUSALS = {
     title: "The locomotive cannot take the place of the one that failed",
     remedy: "Choose one of the candidates that suit.",
   },
+  taken: {
+    status: 409,
+    title: "Somebody else has it",
+    remedy: "Wait for it in its queue, offer its driver a swap, or choose another.",
+  },
+  "drives-another-then": {
+    status: 409,
+    title: "The member has something else to do then",
+    remedy: "Give the other back first, or choose one at another time.",
+  },
+  "walk-too-short": {
+    status: 409,
+    title: "There is not enough time to walk from one to the other",
+    remedy: "Choose one that starts later, or nearer to where the other ends.",
+  },
+  "not-passed": {
+    status: 409,
+    title: "The member is not passed for it",
+    remedy: "Choose another, or ask the secretary who can pass you for it.",
+  },
+  "junior-alone": {
+    status: 409,
+    title: "A junior needs a supervising adult in the same slot",
+    remedy: "Let an adult claim a train or duty of the slot, or say that they come, first.",
+  },
+  "last-adult": {
+    status: 409,
+    title: "A junior would be left without a supervising adult",
+    remedy: "Let another adult say that they come first, or ask the secretary.",
+  },
+  "handset-taken": {
+    status: 409,
+    title: "The handset is in other hands then, or its battery would not last",
+    remedy: "Choose another that fits, or let the service choose.",
+  },
+  "handset-not-usable": {
+    status: 409,
+    title: "The handset cannot be used all along the run",
+    remedy: "Choose one of those that the board names for the train, or let the service choose.",
+  },
+  "session-not-open": {
+    status: 409,
+    title: "The night is not open for claims",
+    remedy: "Wait until the secretary opens it; once it is locked, ask the secretary.",
+  },
+  "second-claim-too-early": {
+    status: 409,
+    title: "A second train of this night is not to be had yet",
+    remedy: "Come back at the time named, when everybody has had a first choice.",
+  },
+  "night-stopped": {
+    status: 409,
+    title: "Something stops the night",
+    remedy: "Cure what is named, or open it with a reason, which is kept.",
+  },
+  "not-from-here": {
+    status: 409,
+    title: "The night cannot go there from where it is",
+    remedy: "Read its booking again: mayMoveTo names where it can go.",
+  },
+  "booking-holds": {
+    status: 409,
+    title: "Claims rest on this",
+    remedy: "Let them be given back first, or leave this as it is.",
+  },
   "version-mismatch": {
     status: 412,
     title: "The record has changed since it was read",
@@ -120,6 +185,11 @@ export const REFUSALS = {
     status: 422,
     title: "Each part is well formed, but together they make no sense",
     remedy: "Correct each place named under errors.",
+  },
+  "idempotency-key-reused": {
+    status: 422,
+    title: "The Idempotency-Key came before with something else",
+    remedy: "Make a new key for each thing done, and send it again only with the same request.",
   },
   /** RFC 6585 section 3. */
   "precondition-required": {
