@@ -23,12 +23,6 @@ export const TIMETABLE_STATES = ["draft", "issued"] as const;
 /** What a person may do in a club; one may hold several. */
 export const ROLES = ["secretary", "layout owner", "timetable clerk", "session marshal", "member"] as const;
 
-/** How far the booking of a session is. */
-export const BOOKING_STATES = ["draft", "open", "locked", "running", "finished", "cancelled"] as const;
-
-/** What can be claimed in a slot: a train to drive, or a duty at one place. */
-export const DUTY_KINDS = ["train", "signalling", "yard", "marshal", "other"] as const;
-
 export const SEVERITIES = ["stops", "warns"] as const;
 
 /** Every finding the check can make, by its stable code. */
@@ -69,7 +63,5 @@ export type HandsetState = (typeof HANDSET_STATES)[number];
 export type LocomotivePosition = (typeof LOCOMOTIVE_POSITIONS)[number];
 export type TimetableState = (typeof TIMETABLE_STATES)[number];
 export type Role = (typeof ROLES)[number];
-export type BookingState = (typeof BOOKING_STATES)[number];
-export type DutyKind = (typeof DUTY_KINDS)[number];
 export type Severity = (typeof SEVERITIES)[number];
 export type FindingCode = (typeof FINDING_CODES)[number];
