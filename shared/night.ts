@@ -1,6 +1,7 @@
 import { z } from "zod";
+import { BOOKING_STATES } from "./booking.ts";
 import { clockRatio, code, currentMa, layoutReading, layoutTime, name, note } from "./units.ts";
-import { ADDRESS_KINDS, HANDSET_KINDS, HANDSET_STATES } from "./vocabulary.ts";
+import { ADDRESS_KINDS, HANDSET_KINDS } from "./vocabulary.ts";
 
 /** What became of a train: it waits, it has departed, it has arrived, or it is not run. */
 export const TRAIN_STATES = ["waiting", "running", "arrived", "left out"] as const;
@@ -102,8 +103,9 @@ export const nightHandset = z
     code,
     name,
     kind: z.enum(HANDSET_KINDS),
-    recorded: z.enum(HANDSET_STATES).meta({ description: "What its record says." }),
-    state: z.enum(DESK_STATES),
+    state: z
+      .enum([...DESK_STATES, "away"])
+      .meta({ description: "`away`: by its record it is not at the club." }),
     holder: person.nullable(),
     since: instant.nullable().meta({ description: "Since when it is so; null: all night." }),
     batteryMinutes: z.int().nullable().meta({ description: "A charge; null: fed by its cable." }),
@@ -112,7 +114,6 @@ export const nightHandset = z
       .min(0)
       .nullable()
       .meta({ description: "Of the charge, real minutes left after its time in hands tonight." }),
-    version,
   })
   .meta({ id: "NightHandset" });
 
@@ -153,12 +154,10 @@ export const night = z
     session: code,
     name,
     timeZone: z.string(),
-    booking: z
-      .enum(["draft", "open", "locked", "running", "finished", "cancelled"])
-      .meta({
-        description:
-          "The night is run while it is `running`; starting the clock of a locked night makes it so.",
-      }),
+    booking: z.enum(BOOKING_STATES).meta({
+      description:
+        "The night is run while it is `running`; starting the clock of a locked night makes it so.",
+    }),
     clock: nightClock,
     slots: z.array(z.object({ code, name, startsAt: instant, endsAt: instant, layoutStart: layoutReading })),
     next: z

@@ -1,0 +1,83 @@
+import type { BookingState } from "../../../shared/booking.ts";
+import type { Night } from "../../../shared/night.ts";
+import type { Database } from "../../database/client.ts";
+import { inTransaction, type Transaction } from "../../database/transaction.ts";
+import { lookAgain } from "../../records/look-again.ts";
+import { reachClub } from "../../records/reach-club.ts";
+import type { NightDeps } from "./deps.ts";
+import { noSession, notNow } from "./errors.ts";
+import { type NightFacts, readFacts } from "./facts.ts";
+import { findSession, holdNight, type NightSession } from "./store.ts";
+
+export interface NightAddress {
+  readonly club: string;
+  readonly session: string;
+}
+
+/** A change of the night, and the states of its booking in which it may be made. */
+interface Deed {
+  readonly named: string;
+  readonly during: readonly BookingState[];
+}
+
+/** Every change of a night, and when it may be made: people come and are handed things before the clock is started. */
+export const DEEDS = {
+  clock: { named: "the layout clock", during: ["locked", "running"] },
+  attendance: { named: "booking on", during: ["locked", "running"] },
+  handOut: { named: "handing out a handset", during: ["locked", "running"] },
+  // what went out must come back, also when the night is over
+  takeIn: { named: "taking in a handset", during: ["locked", "running", "finished"] },
+  train: { named: "reporting a train", during: ["running"] },
+  replacement: { named: "replacing a locomotive", during: ["locked", "running"] },
+  trip: { named: "noting a trip", during: ["running", "finished"] },
+} as const satisfies Record<string, Deed>;
+
+/** @throws Refusal not-found */
+export async function reachNight(database: Database, { club, session }: NightAddress): Promise<NightSession> {
+  const found = await findSession(database, await reachClub(database, club), session);
+  if (found) return found;
+  throw noSession(session);
+}
+
+/** A night that is being changed: nobody else changes it meanwhile. */
+export interface NightInHand {
+  readonly transaction: Transaction;
+  readonly session: NightSession;
+  readonly booking: BookingState;
+  /** The night as it is at this point of the change. */
+  read(): Promise<NightFacts>;
+}
+
+/**
+ * Runs `work` on a night in hand, as one. Constraints refuse what must never be, should anything get past that.
+ * @throws Refusal not-found, night-not-running
+ */
+export function changeNight<T>(
+  deps: NightDeps,
+  address: NightAddress,
+  deed: Deed,
+  work: (night: NightInHand) => Promise<T>,
+): Promise<T> {
+  return lookAgain(() =>
+    inTransaction(
+      deps.database,
+      async (transaction) => {
+        const session = await reachNight(transaction, address);
+        await holdNight(transaction, session);
+        const booking = await deps.readBooking(transaction, session.id);
+        if (!deed.during.includes(booking)) throw notNow(deed.named, booking, deed.during);
+        return work({ transaction, session, booking, read: () => readFacts(transaction, deps, session) });
+      },
+      "ReadCommitted",
+    ),
+  );
+}
+
+/** One of the board's list that is there without doubt. */
+export function pick<T>(items: readonly T[], wanted: (item: T) => boolean): T {
+  const found = items.find(wanted);
+  if (found === undefined) throw new Error("what was just written is not on the board");
+  return found;
+}
+
+export type NightPart<K extends keyof Night> = Night[K] extends readonly (infer Item)[] ? Item : Night[K];
