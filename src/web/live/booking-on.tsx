@@ -31,19 +31,19 @@ function Person({ person }: { readonly person: Attendance }) {
   });
   const words = (
     <>
-      <span class="person-name">
+      <span class="attendee-name">
         {name}
         {junior && <span class="quiet"> junior</span>}
       </span>
-      <span class="person-state">{here ? "Here" : "Not yet here"}</span>
+      <span class="attendee-state">{here ? "Here" : "Not yet here"}</span>
     </>
   );
-  if (!mayRun) return <li class={`person ${here ? "person-here" : ""}`}>{words}</li>;
+  if (!mayRun) return <li class={`attendee ${here ? "attendee-here" : ""}`}>{words}</li>;
   return (
     <li>
       <button
         type="button"
-        class={`person ${here ? "person-here" : ""}`}
+        class={`attendee ${here ? "attendee-here" : ""}`}
         aria-pressed={here}
         disabled={isBusy}
         onClick={() => act({ ...move(!here), undo: move(here) })}

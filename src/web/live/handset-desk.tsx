@@ -3,6 +3,7 @@ import type { DeskState, NightHandset } from "../../../shared/night.ts";
 import { fieldText } from "../nights/field.tsx";
 import { moveHandset, useBoard } from "./board.ts";
 import { proposeHolder } from "./desk-proposal.ts";
+import { span } from "./reading.ts";
 
 const STATE_WORDS = {
   in: "On the desk",
@@ -50,7 +51,7 @@ const LOW_MIN = 30;
 
 function Battery({ handset: { batteryLeftMinutes: left } }: { readonly handset: NightHandset }) {
   if (left === null) return null;
-  return <span class={left < LOW_MIN ? "missing" : "quiet"}>{left} min of charge</span>;
+  return <span class={left < LOW_MIN ? "missing" : "quiet"}>{span(left)} of charge</span>;
 }
 
 function Moves({ handset }: { readonly handset: NightHandset }) {
@@ -99,7 +100,7 @@ function HandOut({ handset }: { readonly handset: NightHandset }) {
   const member = chosen ?? proposed?.member ?? "";
   const name = people.find((person) => person.member === member)?.name ?? "";
   return (
-    <>
+    <span class="hand-out">
       <select
         class="hand-to"
         aria-label={`Who gets handset ${handset.code}`}
@@ -123,6 +124,6 @@ function HandOut({ handset }: { readonly handset: NightHandset }) {
       >
         Out
       </button>
-    </>
+    </span>
   );
 }

@@ -22,13 +22,15 @@ export function realMinutesTo(layout: string, nowSeconds: number, clockRatio: nu
   return Math.floor((parseLayoutTime(layout) - nowSeconds) / clockRatio / 60);
 }
 
+/** `2 h 10 min`, `2 h`, `35 min`. */
+export function span(minutes: number): string {
+  if (minutes < 60) return `${minutes} min`;
+  const rest = minutes % 60;
+  return `${Math.floor(minutes / 60)} h${rest === 0 ? "" : ` ${rest} min`}`;
+}
+
 /** `in 3 min`, `now`, `2 min ago`: how far off it is in the room. */
 export function farOff(minutes: number): string {
-  if (minutes >= 60) {
-    const rest = minutes % 60;
-    return `in ${Math.floor(minutes / 60)} h${rest === 0 ? "" : ` ${rest} min`}`;
-  }
-  if (minutes > 0) return `in ${minutes} min`;
-  if (minutes >= -1) return "now";
-  return `${-minutes} min ago`;
+  if (minutes > 0) return `in ${span(minutes)}`;
+  return minutes >= -1 ? "now" : `${span(-minutes)} ago`;
 }
