@@ -1,6 +1,8 @@
 import { LocationProvider, Route, Router, useLocation } from "preact-iso";
 import { isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
+import { LivePage } from "./live/live-page.tsx";
 import { ClubsPage } from "./nights/clubs-page.tsx";
+import { NewNightPage } from "./nights/new-night-page.tsx";
 import { NightsPage } from "./nights/nights-page.tsx";
 import { PlanPage } from "./plan/plan-page.tsx";
 import { Header } from "./shell/header.tsx";
@@ -33,6 +35,8 @@ function Pages() {
       <Router>
         <Route path="/" component={ClubsPage} />
         <Route path="/clubs/:club" component={NightsPage} />
+        <Route path="/clubs/:club/new-night" component={NewNightPage} />
+        <Route path="/clubs/:club/live/:session" component={LivePage} />
         <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
         <Route default component={NotFoundPage} />
       </Router>

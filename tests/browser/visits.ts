@@ -1,5 +1,7 @@
 import path from "node:path";
 import type { Browser, BrowserContext, BrowserContextOptions, Page } from "playwright-core";
+import { demoClub } from "../../seed/index.ts";
+import { PERMISSIONS } from "../../shared/permissions.ts";
 import { projectRoot } from "../../src/lib/project-root.ts";
 import { complaintsOf, openBrowser } from "../support/browser.ts";
 import { testApp } from "../support/test-app.ts";
@@ -7,6 +9,16 @@ import { testApp } from "../support/test-app.ts";
 /** A desk's and a phone's window, CSS px. */
 export const DESK = { width: 1440, height: 900 };
 export const PHONE = { width: 390, height: 844 };
+
+/** Who looks at the pages where the service itself admits whoever sits at it: the secretary of both clubs of the tests. */
+const SECRETARY = {
+  person: { name: "Orsolya Sallowfield", email: "orsolya@example.org" },
+  clubs: [
+    { code: demoClub.code, name: demoClub.name },
+    { code: "vale", name: "Oakwater Vale Circle" },
+  ].map((club) => ({ ...club, member: "os", roles: ["secretary"], permissions: PERMISSIONS })),
+  expires: "2099-01-01T00:00:00.000Z",
+};
 
 /** What to know of a visit before its first page opens. */
 export interface Visit {
@@ -29,6 +41,7 @@ export async function openHouse() {
       visits.push(context);
       const page = await context.newPage();
       const complaints = complaintsOf(page);
+      await page.route("**/api/me", (route) => route.fulfill({ json: SECRETARY }));
       await prepare?.(page);
       await page.goto(`${address}${where}`);
       return { page, complaints };

@@ -62,6 +62,11 @@ async function ask(): Promise<void> {
     state.value = { status: "known", me };
   } catch (error) {
     asking = null;
+    // a service that keeps no accounts admits whoever reaches it
+    if (error instanceof Problem && error.status === 404) {
+      state.value = { status: "known", me: { person: { name: "", email: "" }, clubs: [] } };
+      return;
+    }
     const isSignedOut = error instanceof Problem && error.status === 401;
     // a page in use stays; the band above it says what to do
     if (isSignedOut && before.status === "known") return;

@@ -1,6 +1,8 @@
 import { useLocation } from "preact-iso";
-import { API_REFERENCE, nightsAddress } from "../addresses.ts";
+import { isBeforeSignIn, nightsAddress } from "../addresses.ts";
+import { type Me, meState } from "../api/me.ts";
 import { clubName } from "./club-name.ts";
+import { PersonMenu } from "./person-menu.tsx";
 import { ThemeSwitch } from "./theme-switch.tsx";
 
 /** The club whose page this is; null outside any. */
@@ -12,6 +14,8 @@ function clubOf(path: string): string | null {
 export function Header() {
   const { path } = useLocation();
   const club = clubOf(path);
+  const state = meState();
+  const me = state.status === "known" && !isBeforeSignIn(path) ? state.me : null;
   return (
     <header class="site-header">
       <a class="brand" href="/">
@@ -21,20 +25,35 @@ export function Header() {
         </svg>
         Running Foreman
       </a>
-      {club !== null && (
-        <a class="club" href={nightsAddress(club)}>
-          {clubName.value ?? club}
-        </a>
-      )}
-      <nav aria-label="Site">
-        {club !== null && (
-          <a href={nightsAddress(club)} aria-current={path === nightsAddress(club) ? "page" : undefined}>
-            Nights
-          </a>
-        )}
-        <a href={API_REFERENCE}>API</a>
-      </nav>
-      <ThemeSwitch />
+      {club !== null && me && <ClubPart club={club} path={path} me={me} />}
+      <div class="site-end">
+        <ThemeSwitch />
+        {me && <PersonMenu me={me} />}
+      </div>
     </header>
+  );
+}
+
+interface ClubPartProps {
+  readonly club: string;
+  readonly path: string;
+  readonly me: Me;
+}
+
+/** The club's name and its pages. */
+function ClubPart({ club, path, me }: ClubPartProps) {
+  const own = me.clubs.find(({ code }) => code === club)?.name;
+  const nights = nightsAddress(club);
+  return (
+    <>
+      <a class="club" href={nights}>
+        {own ?? clubName.value ?? club}
+      </a>
+      <nav aria-label="Club">
+        <a href={nights} aria-current={path === nights ? "page" : "true"}>
+          Nights
+        </a>
+      </nav>
+    </>
   );
 }
