@@ -16,14 +16,19 @@ export const rowsOf = <Row>(database: Database, model: Model): Rows<Row> =>
 
 const TABLES = {
   area: "areas",
+  booking: "bookings",
+  bookingAttendee: "booking_attendees",
+  claim: "claims",
   club: "clubs",
   commandSystem: "command_systems",
   controller: "controllers",
   controllerOutput: "controller_outputs",
   decoder: "decoders",
   district: "districts",
+  duty: "duties",
   handset: "handsets",
   handsetPlace: "handset_places",
+  idempotencyKey: "idempotency_keys",
   line: "lines",
   lineStop: "line_stops",
   link: "links",
@@ -38,6 +43,7 @@ const TABLES = {
   nightTrip: "night_trips",
   pathEntry: "path_entries",
   place: "places",
+  queuePlace: "queue_places",
   rake: "rakes",
   section: "sections",
   selector: "selectors",
@@ -46,11 +52,13 @@ const TABLES = {
   sessionArea: "session_areas",
   slot: "slots",
   supply: "supplies",
+  swap: "swaps",
   timetable: "timetables",
   timetableVersion: "timetable_versions",
   train: "trains",
   trainLocomotive: "train_locomotives",
   trainRake: "train_rakes",
+  walk: "walks",
 } as const satisfies Record<Model, string>;
 
 /**
