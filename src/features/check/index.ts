@@ -4,6 +4,8 @@ import { registerCheckRoutes } from "./routes.ts";
 import { createCheckService } from "./service.ts";
 import { createCheckStore } from "./store.ts";
 
+export { toStoredProblem } from "./stored-problem.ts";
+
 /** The check of a night: of a stored slot, and of a plan posted whole. */
 export function installCheck(app: HttpApp, { database }: { readonly database: DatabaseClient }): void {
   registerCheckRoutes(app, createCheckService(createCheckStore(database)));

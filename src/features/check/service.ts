@@ -38,7 +38,7 @@ function checkSource(source: PlanSource, inBody: boolean): CheckReport {
 }
 
 /** A stored slot's times count from the start of its session. */
-function toStoredSource({ slot, ...parts }: PlanParts): PlanSource {
+export function toStoredSource({ slot, ...parts }: PlanParts): PlanSource {
   const start = slot.sessionStartsAt.getTime();
   return {
     ...parts,

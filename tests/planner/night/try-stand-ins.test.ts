@@ -1,0 +1,70 @@
+import { describe, expect, it } from "vitest";
+import { tryStandIns } from "../../../src/planner/night/try-stand-ins.ts";
+import type { Problem } from "../../../src/planner/problem.ts";
+import { arrives, calls, departs, locomotive, section, smallProblem, train } from "../small-problem.ts";
+
+/**
+ * One train over A, B and C with locomotive 0; 1 is slow, 2 long, 3 draws more than the breaker, 4 comes close, 5 is just
+ * like it. 2,000 mm in 20 s are 100 mm/s, 31.32 km/h at 1:87: the design's worked example has the figure.
+ */
+const problem: Problem = smallProblem({
+  sections: [
+    section("A", 2_000),
+    section("B", 2_000, { mustClear: true }),
+    section("C", 2_000, { district: 1 }),
+  ],
+  supplies: [{ code: "S", commandSystem: 0, ratingMa: 9_000, accessoryMa: 0 }],
+  districts: [
+    { code: "D", supply: 0, breakerMa: 1_000 },
+    { code: "E", supply: 0, breakerMa: 9_000 },
+  ],
+  locomotives: [
+    locomotive("usual", { runningMa: 300 }),
+    locomotive("slow", { maxSpeedKmh: 20 }),
+    locomotive("long", { lengthMm: 1_400 }),
+    locomotive("hungry", { runningMa: 1_200 }),
+    locomotive("thirsty", { runningMa: 900 }),
+    locomotive("alike", { runningMa: 300, maxSpeedKmh: 40 }),
+  ],
+  trains: [
+    train("1", 1_000, [departs(0, 100), calls(1, 120, 180), arrives(2, 200)], {
+      power: [{ locomotive: 0, atRear: false }],
+    }),
+  ],
+});
+
+const codesOf = (fromEntry: number) =>
+  tryStandIns(problem, { train: 0, locomotive: 0, fromEntry }, [1, 2, 3, 4, 5]).map((found) => [
+    ...new Set(found.map(({ code }) => code)),
+  ]);
+
+describe("a locomotive tried in the place of another", () => {
+  it("brings only what it is to blame for", () => {
+    expect(codesOf(0)).toEqual([
+      ["path-too-fast"],
+      ["train-longer-than-road"],
+      ["district-will-trip"],
+      ["district-too-close"],
+      [],
+    ]);
+  });
+
+  it("is not blamed for what the train has behind it", () => {
+    const [, , , close] = codesOf(1);
+    // it stands in B, of district D, until it departs: the draw is found while it still stands there
+    expect(close).toEqual(["district-too-close"]);
+    const onlyE = {
+      ...problem,
+      sections: problem.sections.map((one, i) => ({ ...one, district: i === 0 ? 0 : 1 })),
+    };
+    const found = (fromEntry: number) =>
+      tryStandIns(onlyE, { train: 0, locomotive: 0, fromEntry }, [3])[0]?.map(({ code }) => code);
+    expect(found(0)).toContain("district-will-trip");
+    expect(found(1)).toEqual([]);
+  });
+
+  it("is not blamed for what is wrong without it", () => {
+    const weak = { ...problem, districts: problem.districts.map((one) => ({ ...one, breakerMa: 200 })) };
+    expect(tryStandIns(weak, { train: 0, locomotive: 0, fromEntry: 0 }, [5])).toEqual([[]]);
+  });
+});
