@@ -61,12 +61,12 @@ describe("failures", () => {
   });
 
   it("exclusion and check constraints are told by their code and name", async () => {
-    await client.$executeRaw`create table bookings (span int4range, n int constraint n_positive check (n > 0),
+    await client.$executeRaw`create table spans (span int4range, n int constraint n_positive check (n > 0),
       constraint one_at_a_time exclude using gist (span with &&))`;
-    await client.$executeRaw`insert into bookings values ('[1,3)', 1)`;
-    const clash = await rejection(client.$executeRaw`insert into bookings values ('[2,4)', 1)`);
+    await client.$executeRaw`insert into spans values ('[1,3)', 1)`;
+    const clash = await rejection(client.$executeRaw`insert into spans values ('[2,4)', 1)`);
     expect([sqlstate(clash), violatedConstraint(clash)]).toEqual(["23P01", "one_at_a_time"]);
-    const negative = await rejection(client.$executeRaw`insert into bookings values ('[8,9)', -1)`);
+    const negative = await rejection(client.$executeRaw`insert into spans values ('[8,9)', -1)`);
     expect([sqlstate(negative), violatedConstraint(negative)]).toEqual(["23514", "n_positive"]);
   });
 
