@@ -1,5 +1,7 @@
 import { LocationProvider, Route, Router, useLocation } from "preact-iso";
-import { isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
+import { AccountPage } from "./account/account-page.tsx";
+import { ACCOUNT, isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
+import { CrewPage } from "./crew/crew-page.tsx";
 import { LivePage } from "./live/live-page.tsx";
 import { ClubsPage } from "./nights/clubs-page.tsx";
 import { NewNightPage } from "./nights/new-night-page.tsx";
@@ -37,7 +39,9 @@ function Pages() {
         <Route path="/clubs/:club" component={NightsPage} />
         <Route path="/clubs/:club/new-night" component={NewNightPage} />
         <Route path="/clubs/:club/live/:session" component={LivePage} />
+        <Route path="/clubs/:club/crew/:session/:slot?" component={CrewPage} />
         <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
+        <Route path={ACCOUNT} component={AccountPage} />
         <Route default component={NotFoundPage} />
       </Router>
     </SignedIn>

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
-import { API_REFERENCE, signInAddress } from "../addresses.ts";
+import { ACCOUNT, API_REFERENCE, signInAddress } from "../addresses.ts";
 import { signOut } from "../api/accounts.ts";
 import { forgetMe, type Me } from "../api/me.ts";
 import { Refused } from "./refused.tsx";
@@ -62,6 +62,7 @@ export function PersonMenu({ me }: { readonly me: Me }) {
           {name}
           <span class="quiet">{email}</span>
         </p>
+        <a href={ACCOUNT}>My account</a>
         <a href={API_REFERENCE}>API reference</a>
         <button type="button" disabled={isBusy} onClick={() => void run()}>
           {isBusy ? "Signing out …" : "Sign out"}

@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import { redeemLink } from "../api/accounts.ts";
+import { NewPasswordField } from "../shell/new-password-field.tsx";
 import { Refused } from "../shell/refused.tsx";
 import { TextField } from "../shell/text-field.tsx";
 import { useSubmit } from "../shell/use-submit.ts";
 import { afterLink } from "./after-link.ts";
-import { NewPasswordField } from "./new-password-field.tsx";
 
 const FIELDS = ["/body/name", "/body/email", "/body/password"];
 

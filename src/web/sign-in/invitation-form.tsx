@@ -3,11 +3,11 @@ import { useLocation } from "preact-iso";
 import { nightsAddress } from "../addresses.ts";
 import { type OneTimeLink, redeemLink, signIn } from "../api/accounts.ts";
 import { askMe, meState } from "../api/me.ts";
+import { NewPasswordField } from "../shell/new-password-field.tsx";
 import { Refused } from "../shell/refused.tsx";
 import { TextField } from "../shell/text-field.tsx";
 import { useSubmit } from "../shell/use-submit.ts";
 import { afterLink } from "./after-link.ts";
-import { NewPasswordField } from "./new-password-field.tsx";
 
 interface InvitationFormProps {
   readonly link: OneTimeLink;

@@ -1,10 +1,10 @@
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import { type OneTimeLink, redeemLink } from "../api/accounts.ts";
+import { NewPasswordField } from "../shell/new-password-field.tsx";
 import { Refused } from "../shell/refused.tsx";
 import { useSubmit } from "../shell/use-submit.ts";
 import { afterLink } from "./after-link.ts";
-import { NewPasswordField } from "./new-password-field.tsx";
 
 /** Another password in place of one that was forgotten. */
 export function NewPasswordForm({ link, token }: { readonly link: OneTimeLink; readonly token: string }) {

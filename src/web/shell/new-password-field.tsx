@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { CheckField } from "../shell/check-field.tsx";
-import { TextField } from "../shell/text-field.tsx";
+import { CheckField } from "./check-field.tsx";
+import { TextField } from "./text-field.tsx";
 
 interface NewPasswordFieldProps {
   readonly label?: string;
