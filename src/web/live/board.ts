@@ -23,7 +23,6 @@ export interface LiveBoard {
   readonly now: ReadonlySignal<number>;
   /** Whether whoever looks may change anything, as the night stands. */
   readonly mayRun: boolean;
-  readonly isBusy: boolean;
   readonly act: (deed: NightDeed) => void;
 }
 

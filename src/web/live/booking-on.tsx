@@ -22,7 +22,7 @@ export function BookingOn() {
 }
 
 function Person({ person }: { readonly person: Attendance }) {
-  const { act, isBusy, mayRun } = useBoard();
+  const { act, mayRun } = useBoard();
   const { member, name, here, junior } = person;
   const move = (to: boolean) => ({
     path: "attendance",
@@ -45,7 +45,6 @@ function Person({ person }: { readonly person: Attendance }) {
         type="button"
         class={`attendee ${here ? "attendee-here" : ""}`}
         aria-pressed={here}
-        disabled={isBusy}
         onClick={() => act({ ...move(!here), undo: move(here) })}
       >
         {words}

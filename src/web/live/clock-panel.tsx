@@ -57,7 +57,7 @@ function StartOrPause({ board }: { readonly board: LiveBoard }) {
       done: isRunning ? "The layout clock is paused." : "The layout clock runs.",
     });
   return (
-    <button type="button" class="clock-button main-button" disabled={board.isBusy} onClick={press}>
+    <button type="button" class="clock-button main-button" onClick={press}>
       {isRunning ? "Pause" : "Start"}
     </button>
   );
@@ -76,7 +76,7 @@ function NextSlot({ board }: { readonly board: LiveBoard }) {
       done: `The layout clock of ${next.name} runs.`,
     });
   return (
-    <button type="button" class="clock-button big-button" disabled={board.isBusy} onClick={press}>
+    <button type="button" class="clock-button big-button" onClick={press}>
       Start {next.name} instead
     </button>
   );
@@ -114,7 +114,7 @@ function Correct({ board }: { readonly board: LiveBoard }) {
         <Field label="Why" class="grows">
           <input value={note} onInput={(event) => setNote(fieldText(event))} required maxLength={200} />
         </Field>
-        <button type="submit" class="big-button" disabled={board.isBusy}>
+        <button type="submit" class="big-button">
           Set it
         </button>
       </form>

@@ -55,7 +55,7 @@ function Battery({ handset: { batteryLeftMinutes: left } }: { readonly handset: 
 }
 
 function Moves({ handset }: { readonly handset: NightHandset }) {
-  const { act, isBusy } = useBoard();
+  const { act } = useBoard();
   const { code, state } = handset;
   const button = (to: DeskState, word: string, done: string) => (
     <button
@@ -63,7 +63,6 @@ function Moves({ handset }: { readonly handset: NightHandset }) {
       type="button"
       class="big-button"
       aria-label={`${word}: handset ${code}`}
-      disabled={isBusy}
       onClick={() => act(moveHandset(handset, to, `Handset ${code}: ${done}`))}
     >
       {word}
@@ -93,7 +92,7 @@ function Moves({ handset }: { readonly handset: NightHandset }) {
 
 /** To the driver who needs it next, or to anybody who is here. */
 function HandOut({ handset }: { readonly handset: NightHandset }) {
-  const { night, act, isBusy } = useBoard();
+  const { night, act } = useBoard();
   const proposed = proposeHolder(night, handset.code);
   const [chosen, setChosen] = useState<string | null>(null);
   const people = night.attendance.filter(({ here, member }) => here || member === proposed?.member);
@@ -119,7 +118,7 @@ function HandOut({ handset }: { readonly handset: NightHandset }) {
         type="button"
         class="big-button"
         aria-label={`Out: handset ${handset.code}`}
-        disabled={isBusy || name === ""}
+        disabled={name === ""}
         onClick={() => act(moveHandset(handset, "out", `Handset ${handset.code} is out to ${name}.`, member))}
       >
         Out

@@ -30,7 +30,7 @@ const said = ({ sentence, note }: Incident) =>
   note === "" || sentence.includes(note) ? sentence : `${sentence} ${note}`;
 
 function TripForm() {
-  const { club, act, isBusy } = useBoard();
+  const { club, act } = useBoard();
   const load = useLoad(club, (signal) => listDistricts(club, signal));
   const [district, setDistrict] = useState("");
   const [amps, setAmps] = useState("");
@@ -76,7 +76,7 @@ function TripForm() {
         <Field label="Note" class="grows">
           <input value={note} maxLength={500} onInput={(event) => setNote(fieldText(event))} />
         </Field>
-        <button type="submit" class="big-button" disabled={isBusy}>
+        <button type="submit" class="big-button">
           Note it
         </button>
       </form>

@@ -70,18 +70,17 @@ function Board({ club, night, current }: BoardProps) {
   const may = useMay(club, "run-night");
   const deeds = useDeeds(current);
   const address = { club, session: night.session };
-  const act = ({ path, body, version, done, undo }: NightDeed) =>
-    deeds.run({
+  const act = ({ path, body, version, done, undo }: NightDeed): void =>
+    void deeds.run({
       name: `${path} ${JSON.stringify(body)}`,
       deed: (key) => {
         const latest = current.latest() ?? night;
         return changeNight(address, { path, body, version: version?.(latest) }, key);
       },
-      done,
-      undo: undo && (() => act(undo)),
+      tell: () => ({ text: done, undo: undo && (() => act(undo)) }),
     });
   const isRunnable = RUNNABLE.includes(night.booking);
-  const board = { club, night, now, mayRun: may && isRunnable, isBusy: deeds.isBusy, act };
+  const board = { club, night, now, mayRun: may && isRunnable, act };
   useWakeLock(board.mayRun);
   return (
     <LiveContext.Provider value={board}>

@@ -33,7 +33,7 @@ export function Replacement({ train, locomotive }: ReplacementProps) {
           <>
             <Suiting items={items.filter(({ suits }) => suits)} take={take} />
             <p>
-              <button type="button" class="big-button" disabled={board.isBusy} onClick={() => take(null)}>
+              <button type="button" class="big-button" onClick={() => take(null)}>
                 None yet: note the failure
               </button>
             </p>
@@ -51,13 +51,12 @@ interface SuitingProps {
 }
 
 function Suiting({ items, take }: SuitingProps) {
-  const { isBusy } = useBoard();
   if (items.length === 0) return <p>No other locomotive suits this train.</p>;
   return (
     <ul class="candidates">
       {items.map(({ code, name, address, warnings, neededFrom }) => (
         <li key={code}>
-          <button type="button" class="big-button" disabled={isBusy} onClick={() => take(code)}>
+          <button type="button" class="big-button" onClick={() => take(code)}>
             Take {code}
           </button>
           <span>

@@ -19,7 +19,6 @@ export function TrainMore({ train }: { readonly train: NightTrain }) {
           <button
             type="button"
             class="big-button"
-            disabled={board.isBusy}
             onClick={() => board.act(reportTrain(train, { state: "left out" }, `Train ${code} is left out.`))}
           >
             Leave out
@@ -29,7 +28,6 @@ export function TrainMore({ train }: { readonly train: NightTrain }) {
           <button
             type="button"
             class="big-button"
-            disabled={board.isBusy}
             onClick={() => board.act(reportTrain(train, { state: "running" }, `Train ${code} is under way.`))}
           >
             Not there yet
@@ -73,14 +71,13 @@ function Lateness({ train }: { readonly train: NightTrain }) {
           key={step}
           type="button"
           class="big-button"
-          disabled={board.isBusy}
           onClick={() => say((train.statedLateMinutes ?? train.lateMinutes) + step)}
         >
           +{step}
         </button>
       ))}
       {train.statedLateMinutes !== null && (
-        <button type="button" class="big-button" disabled={board.isBusy} onClick={() => say(null)}>
+        <button type="button" class="big-button" onClick={() => say(null)}>
           By the clock
         </button>
       )}

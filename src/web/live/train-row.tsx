@@ -119,7 +119,6 @@ function NextStep({ train, board }: { readonly train: NightTrain; readonly board
       type="button"
       class="big-button"
       aria-label={`${word}: train ${train.train}`}
-      disabled={board.isBusy}
       onClick={() => board.act(reportTrain(train, { state }, done))}
     >
       {word}

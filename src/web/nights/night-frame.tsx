@@ -2,16 +2,17 @@ import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
 import type { Club } from "../../../shared/clubs.ts";
 import type { Session } from "../../../shared/sessions.ts";
-import { liveAddress, nightsAddress, planAddress } from "../addresses.ts";
+import { crewAddress, liveAddress, nightsAddress, planAddress } from "../addresses.ts";
 import { clubName } from "../shell/club-name.ts";
 import { Page } from "../shell/page.tsx";
 import { slotDates } from "./night-dates.ts";
 
 /** The pages of one night. */
-export const NIGHT_PAGES = ["plan", "live"] as const;
+export const NIGHT_PAGES = ["crew", "plan", "live"] as const;
 export type NightPage = (typeof NIGHT_PAGES)[number];
 
 const WORDS = {
+  crew: "Crew",
   plan: "Plan",
   live: "Live",
 } as const satisfies Record<NightPage, string>;
@@ -77,6 +78,7 @@ interface NightTabsProps {
 /** The way from one page of a night to the others. */
 export function NightTabs({ club, session, slot, page }: NightTabsProps) {
   const addresses: Record<NightPage, string | null> = {
+    crew: crewAddress(club, session, slot),
     plan: slot === undefined ? null : planAddress(club, session, slot),
     live: liveAddress(club, session),
   };

@@ -1,4 +1,3 @@
-import type { ComponentChildren } from "preact";
 import type { Problem } from "../api/problem.ts";
 
 /** What was done last, and how to undo it. */
@@ -12,25 +11,29 @@ interface SaidProps {
   readonly refused: Problem | null;
   readonly isBusy: boolean;
   readonly forget: () => void;
-  readonly children?: ComponentChildren;
 }
 
-/** A sentence about the last press: what was done, with the way back, or why it was not. */
-export function Said({ done, refused, isBusy, forget, children }: SaidProps) {
+/**
+ * What became of the last press, at the foot of the window where a thumb reaches it: what was done, with the way back,
+ * or why it was not. Buttons stay as they are while one waits, so that the keyboard keeps its place.
+ */
+export function Said({ done, refused, isBusy, forget }: SaidProps) {
+  const isShown = done !== null || refused !== null;
   return (
-    <div class="said-place">
+    <div class={`said-place ${isShown ? "said-place-full" : ""}`}>
+      {isBusy && <div class="busy-bar" aria-hidden="true" />}
       <div role="status">
         {done && !refused && (
           <p class="said">
             <span>{done.text}</span>
-            {done.undo && (
-              <button type="button" class="big-button" disabled={isBusy} onClick={done.undo}>
-                Undo
-              </button>
-            )}
-            <button type="button" class="quiet-button" onClick={forget}>
-              Good
-            </button>
+            <span class="said-do">
+              {done.undo && (
+                <button type="button" class="big-button" onClick={done.undo}>
+                  Undo
+                </button>
+              )}
+              <Close forget={forget} />
+            </span>
           </p>
         )}
       </div>
@@ -38,14 +41,19 @@ export function Said({ done, refused, isBusy, forget, children }: SaidProps) {
         {refused && (
           <div class="said said-no">
             <Why problem={refused} />
-            {children}
-            <button type="button" class="quiet-button" onClick={forget}>
-              Close
-            </button>
+            <Close forget={forget} />
           </div>
         )}
       </div>
     </div>
+  );
+}
+
+function Close({ forget }: { readonly forget: () => void }) {
+  return (
+    <button type="button" class="close-button" aria-label="Close this message" onClick={forget}>
+      ×
+    </button>
   );
 }
 

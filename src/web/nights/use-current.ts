@@ -22,9 +22,10 @@ const NOTHING = { value: null, receivedAt: 0, problem: null } as const;
 
 /**
  * Asks when it first renders, when `key` changes and when told that something changed. Unlike a load it never goes
- * back to waiting: a board that people look at does not go blank because somebody else claimed a train.
+ * back to waiting: a board that people look at does not go blank because somebody else claimed a train. While the key
+ * is null it asks nothing.
  */
-export function useCurrent<T>(key: string, question: (signal: AbortSignal) => Promise<T>): Current<T> {
+export function useCurrent<T>(key: string | null, question: (signal: AbortSignal) => Promise<T>): Current<T> {
   const [held, setHeld] = useState<Held<T>>(NOTHING);
   const last = useRef<Held<T>>(NOTHING);
   const ask = useRef(question);
@@ -38,6 +39,7 @@ export function useCurrent<T>(key: string, question: (signal: AbortSignal) => Pr
       setHeld(next);
     };
     hold(NOTHING);
+    if (key === null) return;
     const turn = createAsking(
       (signal) => ask.current(signal),
       (value) => hold({ value, receivedAt: Date.now(), problem: null }),
@@ -45,7 +47,10 @@ export function useCurrent<T>(key: string, question: (signal: AbortSignal) => Pr
     );
     asking.current = turn;
     turn.refresh();
-    return turn.stop;
+    return () => {
+      asking.current = null;
+      turn.stop();
+    };
   }, [key]);
 
   const refresh = useCallback(() => asking.current?.refresh(), []);

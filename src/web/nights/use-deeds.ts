@@ -2,15 +2,15 @@ import { useState } from "preact/hooks";
 import type { Problem } from "../api/problem.ts";
 import type { Done } from "./said.tsx";
 import type { Current } from "./use-current.ts";
-import { type Deed, useDeed } from "./use-deed.ts";
+import { useDeed } from "./use-deed.ts";
 
 /** A change, and what to say of it. */
-export interface NamedDeed {
+export interface NamedDeed<T> {
   /** The same for the same press repeated: what is changed, and into what. */
   readonly name: string;
-  readonly deed: Deed;
-  readonly done: string;
-  readonly undo?: (() => void) | undefined;
+  /** `key` is sent as Idempotency-Key. */
+  readonly deed: (key: string) => Promise<T>;
+  readonly tell: (answer: T) => Done;
 }
 
 /** The changes of a page that shows `current`: one at a time, each told of, each followed by a fresh look. */
@@ -20,16 +20,15 @@ export interface Deeds {
   readonly about: string | null;
   readonly done: Done | null;
   readonly refused: Problem | null;
-  readonly run: (deed: NamedDeed) => Promise<boolean>;
+  readonly run: <T>(deed: NamedDeed<T>) => Promise<boolean>;
   readonly forget: () => void;
 }
 
 export function useDeeds(current: Pick<Current<unknown>, "refresh">): Deeds {
   const doing = useDeed();
   const [done, setDone] = useState<Done | null>(null);
-  const run = async ({ name, deed, done: text, undo }: NamedDeed) => {
-    const isDone = await doing.run(name, deed);
-    if (isDone) setDone({ text, undo });
+  const run = async <T>({ name, deed, tell }: NamedDeed<T>) => {
+    const isDone = await doing.run(name, async (key) => setDone(tell(await deed(key))));
     // refused, it was drawn from something that is no longer so
     current.refresh();
     return isDone;

@@ -1,0 +1,104 @@
+import { useState } from "preact/hooks";
+import type { EveningItem } from "../../../shared/claims.ts";
+import { titleOf, useCrew } from "./crew.ts";
+import { SwapForm } from "./swap-form.tsx";
+import { placeText, roomTime, walkText } from "./times.ts";
+
+/** What one has tonight, on top of the board. */
+export function EveningList() {
+  const { board } = useCrew();
+  const { evening } = board;
+  return (
+    <section aria-labelledby="evening-heading" class="evening">
+      <h2 id="evening-heading">{headingOf(evening)}</h2>
+      {evening.length > 0 && (
+        <ol>
+          {evening.map((item) => (
+            <EveningRow key={item.claim.id} item={item} />
+          ))}
+        </ol>
+      )}
+    </section>
+  );
+}
+
+function headingOf(evening: readonly EveningItem[]): string {
+  const [trains, duties] = ["train", "duty"].map(
+    (kind) => evening.filter(({ claim }) => claim.kind === kind).length,
+  ) as [number, number];
+  const parts = [
+    trains > 0 && `${trains} ${trains === 1 ? "train" : "trains"}`,
+    duties > 0 && `${duties} ${duties === 1 ? "duty" : "duties"}`,
+  ].filter(Boolean);
+  return parts.length === 0 ? "Your evening: nothing yet" : `Your evening: ${parts.join(" and ")}`;
+}
+
+/** Locomotive with address, handset or panel. */
+export function equipmentOf({ claim, locomotives, handset, control }: EveningItem): readonly string[] {
+  const parts = locomotives.map(({ code, address }) =>
+    address ? `locomotive ${code}, address ${address.number}` : `locomotive ${code}`,
+  );
+  if (claim.handset !== null) parts.push(`handset ${claim.handset}${handset ? `, ${handset.kind}` : ""}`);
+  if (control === "controller") parts.push("driven from the panel");
+  if (control === "both") parts.push("then from the panel");
+  return parts;
+}
+
+function EveningRow({ item }: { readonly item: EveningItem }) {
+  const { board, giveBack } = useCrew();
+  const [isSwapping, setSwapping] = useState(false);
+  const { claim, from, to, walkSeconds } = item;
+  const title = titleOf(claim.kind, claim.code, item.name);
+  const id = `swap-${claim.id}`;
+  return (
+    <li class="crew-row crew-row-mine">
+      <p class="crew-when">
+        <b>{roomTime(from.at, board.timeZone)}</b>
+        <span>
+          <span class="visually-hidden">layout </span>
+          {from.layout}
+        </span>
+      </p>
+      <div class="crew-what">
+        <p>
+          <strong>{title}</strong> {claim.kind === "train" && item.name}
+          {claim.assigned && <span class="quiet"> assigned to you</span>}
+        </p>
+        <p>
+          {placeText(from)}
+          {claim.kind === "train" && ` → ${placeText(to)}`}, until {roomTime(to.at, board.timeZone)}
+        </p>
+        <p class="crew-with">{equipmentOf(item).join(" · ")}</p>
+        {walkSeconds !== null && walkSeconds > 0 && <p class="crew-with">{walkText(walkSeconds)} to it</p>}
+        {claim.problems.map(({ code, sentence }) => (
+          <p key={code} class="missing">
+            {sentence}
+          </p>
+        ))}
+      </div>
+      <div class="crew-do">
+        <button
+          type="button"
+          class="big-button"
+          aria-label={`Give back ${title}`}
+          onClick={() => giveBack(item)}
+        >
+          Give back
+        </button>
+        <button
+          type="button"
+          class="big-button"
+          aria-label={`Swap ${title}`}
+          aria-expanded={isSwapping}
+          aria-controls={id}
+          onClick={() => setSwapping(!isSwapping)}
+        >
+          Swap
+        </button>
+      </div>
+      <div id={id} class="crew-refused" hidden={!isSwapping}>
+        {isSwapping && <SwapForm item={item} close={() => setSwapping(false)} />}
+      </div>
+    </li>
+  );
+}
