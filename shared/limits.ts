@@ -24,6 +24,7 @@ export const LIMITS = {
   versions: 100,
   sessions: 1_000,
   slots: 12,
+  dutiesPerSlot: 50,
   /** Bytes of a request body. */
   bodyBytes: 8 * 1024 * 1024,
 } as const;

@@ -1,7 +1,8 @@
 import type { FastifyServerOptions } from "fastify";
 import { type DatabaseClient, ping } from "./database/client.ts";
-import { isUnavailable, isWriteConflict } from "./database/errors.ts";
-import { installCheck } from "./features/check/index.ts";
+import { heldSentence, isUnavailable, isWriteConflict } from "./database/errors.ts";
+import { installBooking } from "./features/booking/index.ts";
+import { createSlotCheck, installCheck } from "./features/check/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
 import { handsetKind, installHandsets } from "./features/handsets/index.ts";
 import { installLayout, layoutKinds } from "./features/layout/index.ts";
@@ -58,6 +59,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installSessions(app, deps);
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
+  installBooking(app, deps, createSlotCheck(deps.database));
   return app;
 }
 
@@ -66,5 +68,6 @@ function recogniseDatabaseFailure(cause: unknown): Refusal | undefined {
     return new Refusal("database-unavailable", "The database did not answer.", [], { cause });
   if (isWriteConflict(cause))
     return new Refusal("conflict", "Others were changing the same records over and over.", [], { cause });
-  return undefined;
+  const held = heldSentence(cause);
+  return held === undefined ? undefined : new Refusal("booking-holds", held, [], { cause });
 }

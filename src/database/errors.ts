@@ -34,6 +34,14 @@ export function violatedConstraint(error: unknown): string | undefined {
   return /constraint "([^"]+)"/.exec(message)?.[1];
 }
 
+// our own, raised by triggers with a sentence for people
+const NIGHT_IS_HELD = "RF002";
+
+/** What rests on a record that was to change, as the database says it; undefined for any other failure. */
+export function heldSentence(error: unknown): string | undefined {
+  return sqlstate(error) === NIGHT_IS_HELD ? driverCause(error)?.originalMessage : undefined;
+}
+
 /**
  * Whether a transaction lost against another and may simply be run again. A conflict found at a statement, at one of
  * our own SQL, and at commit look different.

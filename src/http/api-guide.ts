@@ -75,6 +75,14 @@ export const API_TAGS = [
   { name: "timetables", description: "Timetables in versions, and the trains of each version." },
   { name: "sessions", description: "Nights: slots, clock ratio, and which areas run analog or digital." },
   {
+    name: "booking",
+    description: "How far a night has come: notes, who comes, duties, opening it for claims.",
+  },
+  {
+    name: "claims",
+    description: "Who drives what with which handset: the claim board, queues, swaps, assignments, fairness.",
+  },
+  {
     name: "transfer",
     description: "Records out and in, as one JSON document or as CSV; an import is all or nothing.",
   },
