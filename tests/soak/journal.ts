@@ -30,9 +30,11 @@ export type Entry = Asked &
   (
     | { readonly act: "claim"; readonly handset?: string; readonly claim?: HadClaim }
     | { readonly act: "give-back"; readonly id: string; readonly next?: HadClaim | null }
-    | { readonly act: "queue" | "leave-queue" }
-    /** The same post with the same key once more, at the same time or later; `as` is what the first was told. */
-    | { readonly act: "repeat"; readonly same: boolean; readonly as: string }
+    | { readonly act: "queue" }
+    /** The secretary shuts the claims; `job` and `member` say nothing. */
+    | { readonly act: "lock" }
+    /** The same post with the same key at the same time, through another server; `same`: it was answered the same. */
+    | { readonly act: "repeat"; readonly same: boolean }
   );
 
 /** What several processes wrote, a line an entry. */

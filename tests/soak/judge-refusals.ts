@@ -1,0 +1,109 @@
+import { CLAIM_HINDRANCES, type ClaimHindrance } from "../../shared/claims.ts";
+import type { JobFact, MemberFact, NightFacts } from "./facts.ts";
+import { heldFor, isPassed, isUsable, leavesTimeToWalk, overlap } from "./job-times.ts";
+import type { Entry } from "./journal.ts";
+import { groupBy, type Life, maybeThen, readLives, surelyThroughout } from "./lives.ts";
+
+type ClaimEntry = Entry & { readonly act: "claim" };
+
+interface Case {
+  readonly entry: ClaimEntry;
+  readonly job: JobFact;
+  readonly member: MemberFact;
+  readonly night: NightFacts;
+  /** Claims that may have been there while it was asked. */
+  readonly around: Around;
+  readonly locked: Entry | undefined;
+}
+
+interface Around {
+  readonly byJob: ReadonlyMap<string, readonly Life[]>;
+  readonly byMember: ReadonlyMap<string, readonly Life[]>;
+  readonly byHandset: ReadonlyMap<string | null, readonly Life[]>;
+  readonly adults: readonly Life[];
+}
+
+/**
+ * Refusals that were wrong whatever the order in which things happened between the sending of a post and its answer, and
+ * answers that are neither an acceptance nor a refusal: a sentence each.
+ */
+export function judgeRefusals(entries: readonly Entry[], night: NightFacts): string[] {
+  const around = lookAround(readLives(entries), night);
+  const locked = entries.find(({ act }) => act === "lock");
+  return entries.flatMap((entry) => {
+    if (entry.act === "repeat")
+      return entry.same ? [] : [`${entry.member} sent ${entry.key} twice and was told different things`];
+    if (entry.status < 300 || entry.act !== "claim") return judgeOther(entry);
+    const [job, member] = [night.jobs.get(entry.job), night.members.get(entry.member)];
+    if (!job || !member) throw new Error(`${entry.member} or ${entry.job} is not there`);
+    const code = CLAIM_HINDRANCES.find((known) => known === entry.code);
+    if (code && RIGHT[code]({ entry, job, member, night, around, locked })) return [];
+    return [`${entry.member} was refused ${entry.job}: ${entry.status} ${entry.code}`];
+  });
+}
+
+/** Giving back twice finds nothing the second time; waiting is refused for what is free, one's own, or waited for. */
+const OTHERS_RIGHT: Readonly<Record<string, readonly string[]>> = {
+  "give-back": ["not-found", "session-not-open", "last-adult"],
+  queue: ["already-done", "session-not-open", ...CLAIM_HINDRANCES],
+};
+
+function judgeOther(entry: Entry): string[] {
+  const right = entry.status < 300 || OTHERS_RIGHT[entry.act]?.includes(entry.code ?? "");
+  return right ? [] : [`${entry.act} of ${entry.job} by ${entry.member}: ${entry.status} ${entry.code}`];
+}
+
+/** When each refusal is right: at some instant of its window it may have been true. */
+const RIGHT: Readonly<Record<ClaimHindrance, (which: Case) => boolean>> = {
+  "session-not-open": ({ entry, locked }) => locked !== undefined && locked.sentMs <= entry.answeredMs,
+  taken: ({ entry, job, around }) => some(around.byJob.get(job.code), (life) => maybeThen(life, entry)),
+  "not-passed": ({ job, member }) => !isPassed(member, job),
+  "junior-alone": ({ entry, member, night, around }) =>
+    member.junior &&
+    ![...night.attending].some((code) => night.members.get(code)?.junior === false) &&
+    !around.adults.some((life) => surelyThroughout(life, entry)),
+  "drives-another-then": (which) =>
+    hasThen(which, (other) => overlap(heldFor(other, which.night), heldFor(which.job, which.night))),
+  "walk-too-short": (which) => hasThen(which, (other) => !leavesTimeToWalk(other, which.job, which.night)),
+  // the made club has no such rule
+  "second-claim-too-early": () => false,
+  "handset-not-usable": (which) => candidates(which).every((handset) => !isUsable(handset, which.job)),
+  "handset-taken": (which) =>
+    candidates(which)
+      .filter((handset) => isUsable(handset, which.job))
+      .every((handset) => maybeInOtherHands(handset.code, which)) &&
+    candidates(which).some((handset) => isUsable(handset, which.job)),
+};
+
+const some = (lives: readonly Life[] | undefined, is: (life: Life) => boolean) => lives?.some(is) ?? false;
+
+function hasThen({ entry, night, around }: Case, clash: (other: JobFact) => boolean): boolean {
+  return some(around.byMember.get(entry.member), (life) => {
+    const other = night.jobs.get(life.job);
+    return other !== undefined && clash(other) && maybeThen(life, entry);
+  });
+}
+
+function candidates({ entry, night }: Case) {
+  return [...night.handsets.values()].filter(
+    ({ code }) => entry.handset === undefined || code === entry.handset,
+  );
+}
+
+function maybeInOtherHands(code: string, { entry, job, night, around }: Case): boolean {
+  return some(around.byHandset.get(code), (life) => {
+    const other = night.jobs.get(life.job);
+    return (
+      other !== undefined && overlap(heldFor(other, night), heldFor(job, night)) && maybeThen(life, entry)
+    );
+  });
+}
+
+function lookAround(lives: readonly Life[], { members }: NightFacts): Around {
+  return {
+    byJob: groupBy(lives, (life) => life.job),
+    byMember: groupBy(lives, (life) => life.member),
+    byHandset: groupBy(lives, (life) => life.handset),
+    adults: lives.filter(({ member }) => members.get(member)?.junior === false),
+  };
+}
