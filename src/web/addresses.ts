@@ -28,6 +28,8 @@ export const membersAddress = (club: string) => `${nightsAddress(club)}/members`
 export const memberAddress = (club: string, member: string) =>
   `${membersAddress(club)}/${encodeURIComponent(member)}`;
 
+export const newMemberAddress = (club: string) => `${nightsAddress(club)}/new-member`;
+
 export const trailAddress = (club: string) => `${nightsAddress(club)}/trail`;
 
 export const mailsAddress = (club: string) => `${nightsAddress(club)}/mails`;

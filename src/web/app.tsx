@@ -3,6 +3,9 @@ import { AccountPage } from "./account/account-page.tsx";
 import { ACCOUNT, isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
 import { CrewPage } from "./crew/crew-page.tsx";
 import { LivePage } from "./live/live-page.tsx";
+import { MemberPage } from "./members/member-page.tsx";
+import { MembersPage } from "./members/members-page.tsx";
+import { NewMemberPage } from "./members/new-member-page.tsx";
 import { ClubsPage } from "./nights/clubs-page.tsx";
 import { NewNightPage } from "./nights/new-night-page.tsx";
 import { NightsPage } from "./nights/nights-page.tsx";
@@ -41,6 +44,9 @@ function Pages() {
         <Route path="/clubs/:club/live/:session" component={LivePage} />
         <Route path="/clubs/:club/crew/:session/:slot?" component={CrewPage} />
         <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
+        <Route path="/clubs/:club/members" component={MembersPage} />
+        <Route path="/clubs/:club/members/:member" component={MemberPage} />
+        <Route path="/clubs/:club/new-member" component={NewMemberPage} />
         <Route path={ACCOUNT} component={AccountPage} />
         <Route default component={NotFoundPage} />
       </Router>

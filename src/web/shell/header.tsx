@@ -1,5 +1,5 @@
 import { useLocation } from "preact-iso";
-import { isBeforeSignIn, nightsAddress } from "../addresses.ts";
+import { isBeforeSignIn, membersAddress, newMemberAddress, nightsAddress } from "../addresses.ts";
 import { type Me, meState } from "../api/me.ts";
 import { clubName } from "./club-name.ts";
 import { PersonMenu } from "./person-menu.tsx";
@@ -43,15 +43,20 @@ interface ClubPartProps {
 /** The club's name and its pages. */
 function ClubPart({ club, path, me }: ClubPartProps) {
   const own = me.clubs.find(({ code }) => code === club)?.name;
-  const nights = nightsAddress(club);
+  const [nights, members] = [nightsAddress(club), membersAddress(club)];
+  const isUnder = (address: string) => path === address || path.startsWith(`${address}/`);
+  const isMembers = isUnder(members) || path === newMemberAddress(club);
   return (
     <>
       <a class="club" href={nights}>
         {own ?? clubName.value ?? club}
       </a>
       <nav aria-label="Club">
-        <a href={nights} aria-current={path === nights ? "page" : "true"}>
+        <a href={nights} aria-current={path === nights ? "page" : isMembers ? undefined : "true"}>
           Nights
+        </a>
+        <a href={members} aria-current={path === members ? "page" : isMembers ? "true" : undefined}>
+          Members
         </a>
       </nav>
     </>

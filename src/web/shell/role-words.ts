@@ -12,7 +12,7 @@ export const ROLE_TASKS = {
 /** Roles that are given; a member is everyone in the list. */
 export const GIVEN_ROLES = ROLES.filter((role): role is Exclude<Role, "member"> => role !== "member");
 
-const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
+export const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** One's roles as a label: `Secretary, layout owner`; who holds none is a member. */
 export function roleList(roles: readonly string[]): string {
