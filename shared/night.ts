@@ -38,7 +38,7 @@ export const clockChange = z
 export const nightClock = z
   .object({
     slot: code,
-    state: z.enum(CLOCK_STATES),
+    state: z.enum(CLOCK_STATES).meta({ description: "`not started`: it shows the slot's first reading." }),
     at: instant.meta({ description: "The service's time for which the reading holds." }),
     layout: layoutReading,
     layoutSeconds: z.number().meta({
@@ -82,9 +82,9 @@ export const nightTrain = z
     from: end,
     to: end,
     locomotives: z.array(nightLocomotive).meta({ description: "From the head, as they are tonight." }),
-    driver: person.nullable(),
-    handset: code.nullable(),
-    state: z.enum(TRAIN_STATES),
+    driver: person.nullable().meta({ description: "Who has claimed it." }),
+    handset: code.nullable().meta({ description: "The handset of the claim." }),
+    state: z.enum(TRAIN_STATES).meta({ description: "`left out`: it is not run tonight." }),
     lateMinutes: z.int().min(0).meta({
       description: "Whole layout minutes late as things stand: stated, or found from the clock.",
     }),
@@ -102,7 +102,7 @@ export const nightHandset = z
   .object({
     code,
     name,
-    kind: z.enum(HANDSET_KINDS),
+    kind: z.enum(HANDSET_KINDS).meta({ description: "Plugged in, by radio, or mounted on one panel." }),
     state: z
       .enum([...DESK_STATES, "away"])
       .meta({ description: "`away`: by its record it is not at the club." }),
@@ -121,9 +121,9 @@ export const attendance = z
   .object({
     member: code,
     name,
-    junior: z.boolean(),
+    junior: z.boolean().meta({ description: "Needs a supervising adult." }),
     expected: z.boolean().meta({ description: "Has a train or a duty tonight." }),
-    here: z.boolean(),
+    here: z.boolean().meta({ description: "Booked on, and not off again." }),
     since: instant.nullable().meta({ description: "When they were last booked on or off." }),
   })
   .meta({ id: "Attendance" });
@@ -174,7 +174,7 @@ export const night = z
 export const newClockChange = z
   .strictObject({
     slot: code.optional().meta({ description: "Left out: the slot whose clock the night shows." }),
-    run: z.enum(CLOCK_RUNS),
+    run: z.enum(CLOCK_RUNS).meta({ description: "`set` corrects it, and needs a note." }),
     layout: layoutTime.optional().meta({ description: "With `set`: what the clock shows from now on." }),
     note,
   })
@@ -216,7 +216,7 @@ export const deskMove = z
 
 export const trainReport = z
   .strictObject({
-    state: z.enum(TRAIN_STATES),
+    state: z.enum(TRAIN_STATES).meta({ description: "`running`: it has departed." }),
     lateMinutes: minutes
       .nullable()
       .default(null)
@@ -230,7 +230,7 @@ export const candidate = z
     code,
     name,
     address: z.object({ kind: z.enum(ADDRESS_KINDS), number: z.int() }).nullable(),
-    suits: z.boolean(),
+    suits: z.boolean().meta({ description: "Nothing stands against it." }),
     reasons: z.array(z.string()).meta({ description: "Why not, a sentence each." }),
     warnings: z.array(z.string()).meta({ description: "It suits, but know this." }),
     neededFrom: layoutReading
@@ -250,6 +250,10 @@ export const newReplacement = z
     note: note.meta({ description: "What is wrong with it; written on its record as a defect." }),
   })
   .meta({ id: "NewReplacement" });
+
+export const newMending = z
+  .strictObject({ locomotive: code.meta({ description: "One that failed in this train." }) })
+  .meta({ id: "NewMending" });
 
 export const newTrip = z
   .strictObject({

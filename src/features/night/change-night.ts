@@ -1,9 +1,10 @@
 import type { BookingState } from "../../../shared/booking.ts";
-import type { Night } from "../../../shared/night.ts";
 import type { Database } from "../../database/client.ts";
-import { inTransaction, type Transaction } from "../../database/transaction.ts";
+import { onceOnly, type RetryKey } from "../../database/idempotency.ts";
+import type { Transaction } from "../../database/transaction.ts";
 import { lookAgain } from "../../records/look-again.ts";
 import { reachClub } from "../../records/reach-club.ts";
+import { holdBooking } from "./crew-store.ts";
 import type { NightDeps } from "./deps.ts";
 import { noSession, notNow } from "./errors.ts";
 import { type NightFacts, readFacts } from "./facts.ts";
@@ -48,28 +49,30 @@ export interface NightInHand {
   read(): Promise<NightFacts>;
 }
 
+/** A change that is asked for: of which night, and with which key where a finger may have pressed twice. */
+export interface Asked<Address extends NightAddress = NightAddress> {
+  readonly address: Address;
+  readonly key: RetryKey | undefined;
+}
+
 /**
- * Runs `work` on a night in hand, as one. Constraints refuse what must never be, should anything get past that.
+ * Runs `work` on a night in hand, as one; with a key once only. Constraints refuse what must never be, should anything get past that.
  * @throws Refusal not-found, night-not-running
  */
 export function changeNight<T>(
   deps: NightDeps,
-  address: NightAddress,
+  { address, key }: Asked,
   deed: Deed,
   work: (night: NightInHand) => Promise<T>,
 ): Promise<T> {
   return lookAgain(() =>
-    inTransaction(
-      deps.database,
-      async (transaction) => {
-        const session = await reachNight(transaction, address);
-        await holdNight(transaction, session);
-        const booking = await deps.readBooking(transaction, session.id);
-        if (!deed.during.includes(booking)) throw notNow(deed.named, booking, deed.during);
-        return work({ transaction, session, booking, read: () => readFacts(transaction, deps, session) });
-      },
-      "ReadCommitted",
-    ),
+    onceOnly(deps.database, key, async (transaction) => {
+      const session = await reachNight(transaction, address);
+      await holdNight(transaction, session);
+      const booking = await holdBooking(transaction, session.id);
+      if (!deed.during.includes(booking)) throw notNow(deed.named, booking, deed.during);
+      return work({ transaction, session, booking, read: () => readFacts(transaction, deps, session) });
+    }),
   );
 }
 
@@ -79,5 +82,3 @@ export function pick<T>(items: readonly T[], wanted: (item: T) => boolean): T {
   if (found === undefined) throw new Error("what was just written is not on the board");
   return found;
 }
-
-export type NightPart<K extends keyof Night> = Night[K] extends readonly (infer Item)[] ? Item : Night[K];

@@ -1,10 +1,11 @@
 import { parseLayoutTime } from "../../../shared/layout-time.ts";
 import type { NewClockChange, NightClock } from "../../../shared/night.ts";
 import { assertCurrent, type Precondition } from "../../lib/precondition.ts";
-import { changeNight, DEEDS, type NightAddress, type NightInHand } from "./change-night.ts";
+import { type Asked, changeNight, DEEDS, type NightInHand } from "./change-night.ts";
 import { clockVersion, findClockSlot, readSlotClock, toClock } from "./clock-board.ts";
+import { beginNight } from "./crew-store.ts";
 import type { NightDeps } from "./deps.ts";
-import { alreadySo, notNow, unknownIn } from "./errors.ts";
+import { alreadySo, unknownIn } from "./errors.ts";
 import type { NightFacts } from "./facts.ts";
 
 /**
@@ -14,19 +15,17 @@ import type { NightFacts } from "./facts.ts";
  */
 export function changeClock(
   deps: NightDeps,
-  address: NightAddress,
+  asked: Asked,
   change: NewClockChange,
   precondition: Precondition,
 ): Promise<NightClock> {
-  return changeNight(deps, address, DEEDS.clock, async (night) => {
+  return changeNight(deps, asked, DEEDS.clock, async (night) => {
     const facts = await night.read();
     assertCurrent(precondition, clockVersion(facts.log.clock));
     const slot = findSlot(facts, change.slot);
     assertChanges(facts, slot, change);
-    if (night.booking === "locked") {
-      if (change.run === "pause") throw notNow("pausing the layout clock", night.booking, ["running"]);
-      if (change.run === "start") await deps.beginNight(night.transaction, night.session.id);
-    }
+    if (night.booking === "locked" && change.run === "start")
+      await beginNight(night.transaction, night.session.id);
     await record(night, facts, slot, change);
     return toClock(await night.read());
   });

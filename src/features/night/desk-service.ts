@@ -1,6 +1,6 @@
 import type { Attendance, DeskMove, NewAttendance, NightHandset } from "../../../shared/night.ts";
 import type * as rows from "../../database/generated/client.ts";
-import { changeNight, DEEDS, type NightAddress, type NightInHand } from "./change-night.ts";
+import { type Asked, changeNight, DEEDS, type NightInHand } from "./change-night.ts";
 import type { NightDeps } from "./deps.ts";
 import { toAttendance, toHandset } from "./desk-board.ts";
 import { alreadySo, handsetNotThere, unknownIn } from "./errors.ts";
@@ -12,10 +12,10 @@ import { type NightFacts, toPerson } from "./facts.ts";
  */
 export function bookMember(
   deps: NightDeps,
-  address: NightAddress,
+  asked: Asked,
   { member, here }: NewAttendance,
 ): Promise<Attendance> {
-  return changeNight(deps, address, DEEDS.attendance, async (night) => {
+  return changeNight(deps, asked, DEEDS.attendance, async (night) => {
     await assertMember(night, member);
     const facts = await night.read();
     const open = facts.log.attendances.find(
@@ -39,9 +39,9 @@ export function bookMember(
  * Moves a handset over the desk: out into a member's hands, in again, flat, or faulty.
  * @throws Refusal not-found, night-not-running, handset-out, already-done, unprocessable
  */
-export function moveHandset(deps: NightDeps, address: NightAddress, move: DeskMove): Promise<NightHandset> {
+export function moveHandset(deps: NightDeps, asked: Asked, move: DeskMove): Promise<NightHandset> {
   const deed = move.to === "out" ? DEEDS.handOut : DEEDS.takeIn;
-  return changeNight(deps, address, deed, async (night) => {
+  return changeNight(deps, asked, deed, async (night) => {
     if (move.member !== undefined) await assertMember(night, move.member);
     const facts = await night.read();
     const handset = facts.handsets.find(({ code }) => code === move.handset);

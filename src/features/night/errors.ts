@@ -4,9 +4,6 @@ import { listed } from "./wording.ts";
 
 export const noSession = (code: string) => new Refusal("not-found", `There is no session ${code} here.`);
 
-export const noSuch = (kind: string, code: string) =>
-  new Refusal("not-found", `There is no ${kind} ${code} here.`);
-
 export const noTrain = (slot: string, train: string) =>
   new Refusal("not-found", `No train ${train} departs in slot ${slot}.`);
 
@@ -31,6 +28,11 @@ export const unsuitable = (code: string, reasons: readonly string[]) =>
 
 export const notInTrain = (locomotive: string, train: string, has: readonly string[]) => {
   const detail = `Train ${train} does not have ${locomotive} tonight: it has ${listed(has) || "none"}.`;
+  return new Refusal("unprocessable", detail, [{ pointer: "/body/locomotive", detail }]);
+};
+
+export const notFailed = (locomotive: string, train: string) => {
+  const detail = `${locomotive} did not fail in train ${train}.`;
   return new Refusal("unprocessable", detail, [{ pointer: "/body/locomotive", detail }]);
 };
 

@@ -1,7 +1,8 @@
 import type { BookingState } from "../../../shared/booking.ts";
 import type { Database } from "../../database/client.ts";
 import type * as rows from "../../database/generated/client.ts";
-import type { Crew, NightDeps } from "./deps.ts";
+import { type Crew, readBooking, readCrew } from "./crew-store.ts";
+import type { NightDeps } from "./deps.ts";
 import {
   type NightLog,
   type NightSession,
@@ -36,7 +37,7 @@ export interface NightFacts {
 /** Reads a night, one query a table whatever the number of trains, one after the other: see `readRecords`. */
 export async function readFacts(
   database: Database,
-  { readBooking, readCrew, clock }: Pick<NightDeps, "readBooking" | "readCrew" | "clock">,
+  { clock }: Pick<NightDeps, "clock">,
   session: NightSession,
 ): Promise<NightFacts> {
   const booking = await readBooking(database, session.id);

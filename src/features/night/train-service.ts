@@ -1,6 +1,6 @@
 import type { NightTrain, TrainReport } from "../../../shared/night.ts";
 import { assertCurrent, type Precondition } from "../../lib/precondition.ts";
-import { changeNight, DEEDS, type NightAddress, type NightInHand, pick } from "./change-night.ts";
+import { type Asked, changeNight, DEEDS, type NightAddress, type NightInHand, pick } from "./change-night.ts";
 import type { NightDeps } from "./deps.ts";
 import { noTrain } from "./errors.ts";
 import type { NightFacts } from "./facts.ts";
@@ -25,16 +25,16 @@ export function findTrain({ trains }: NightFacts, { slot, train }: TrainAddress)
  */
 export function reportTrain(
   deps: NightDeps,
-  address: TrainAddress,
+  asked: Asked<TrainAddress>,
   report: TrainReport,
   precondition: Precondition,
 ): Promise<NightTrain> {
-  return changeNight(deps, address, DEEDS.train, async (night) => {
+  return changeNight(deps, asked, DEEDS.train, async (night) => {
     const facts = await night.read();
-    const train = findTrain(facts, address);
+    const train = findTrain(facts, asked.address);
     assertCurrent(precondition, findReport(facts, train)?.version ?? 1);
     await write(night, facts, train, report);
-    return presentTrain(await night.read(), address);
+    return presentTrain(await night.read(), asked.address);
   });
 }
 

@@ -1,5 +1,5 @@
 import type { Incident, NewTrip } from "../../../shared/night.ts";
-import { changeNight, DEEDS, type NightAddress, pick } from "./change-night.ts";
+import { type Asked, changeNight, DEEDS, pick } from "./change-night.ts";
 import type { NightDeps } from "./deps.ts";
 import { inTheFuture, unknownIn } from "./errors.ts";
 import { toIncidents } from "./incident-board.ts";
@@ -8,8 +8,8 @@ import { toIncidents } from "./incident-board.ts";
  * Notes that a breaker opened.
  * @throws Refusal not-found, night-not-running, unprocessable
  */
-export function noteTrip(deps: NightDeps, address: NightAddress, trip: NewTrip): Promise<Incident> {
-  return changeNight(deps, address, DEEDS.trip, async (night) => {
+export function noteTrip(deps: NightDeps, asked: Asked, trip: NewTrip): Promise<Incident> {
+  return changeNight(deps, asked, DEEDS.trip, async (night) => {
     const { transaction, session } = night;
     const where = { clubId_code: { clubId: session.club.id, code: trip.district } };
     if ((await transaction.district.findUnique({ where, select: { id: true } })) === null)

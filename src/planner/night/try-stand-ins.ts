@@ -29,12 +29,12 @@ const OF_LOADS: ReadonlySet<FindingCode> = new Set([
 
 /**
  * For each candidate, what the check finds with it in the vacancy that it does not find with the locomotive that was
- * there: speeds, lengths and loads over the rest of the working. Cost: one check without its report a candidate.
+ * there: speeds, lengths and loads over the rest of the working, of each kind and place the worst. Cost: one check without its report a candidate.
  */
 export function tryStandIns(problem: Problem, vacancy: Vacancy, candidates: readonly number[]): Finding[][] {
   const known = new Set(findFaults(problem, vacancy, vacancy.locomotive).map(keyOf));
   return candidates.map((candidate) =>
-    findFaults(problem, vacancy, candidate).filter((finding) => !known.has(keyOf(finding))),
+    keepWorst(findFaults(problem, vacancy, candidate).filter((finding) => !known.has(keyOf(finding)))),
   );
 }
 
@@ -43,9 +43,15 @@ function findFaults(problem: Problem, vacancy: Vacancy, locomotive: number): Fin
     i === vacancy.train ? manTrain(problem, train, vacancy, locomotive) : train,
   );
   return sweepPlan(compilePlan({ ...problem, trains })).findings.filter(
-    ({ code, trains: whose }) => OF_LOADS.has(code) || (OF_TRAINS.has(code) && whose.includes(vacancy.train)),
+    ({ code, trains: whose, pathEntry }) =>
+      OF_LOADS.has(code) ||
+      (OF_TRAINS.has(code) && whose.includes(vacancy.train) && !isBehind(vacancy, code, pathEntry)),
   );
 }
+
+/** A train that has departed from a call on its way does not stand there any more. */
+const isBehind = ({ fromEntry }: Vacancy, code: FindingCode, pathEntry: number | null) =>
+  code === "train-longer-than-road" && fromEntry > 0 && pathEntry === 0;
 
 function manTrain(problem: Problem, train: Train, vacancy: Vacancy, locomotive: number): Train {
   const lengthOf = (index: number) => problem.locomotives[index]?.lengthMm ?? 0;
@@ -57,6 +63,16 @@ function manTrain(problem: Problem, train: Train, vacancy: Vacancy, locomotive: 
     ),
     path: train.path.slice(vacancy.fromEntry),
   };
+}
+
+function keepWorst(findings: readonly Finding[]): Finding[] {
+  const worst = new Map<string, Finding>();
+  for (const finding of findings) {
+    const key = keyOf(finding);
+    const before = worst.get(key);
+    if (before === undefined || (finding.measured ?? 0) > (before.measured ?? 0)) worst.set(key, finding);
+  }
+  return [...worst.values()];
 }
 
 const keyOf = ({ code, sections, districts, supplies, outputs, controllers }: Finding): string =>

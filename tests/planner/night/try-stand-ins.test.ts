@@ -50,7 +50,9 @@ describe("a locomotive tried in the place of another", () => {
   });
 
   it("is not blamed for what the train has behind it", () => {
-    const [, , , close] = codesOf(1);
+    const [, long, , close] = codesOf(1);
+    // it has called at B, and is about to leave it
+    expect(long).toEqual([]);
     // it stands in B, of district D, until it departs: the draw is found while it still stands there
     expect(close).toEqual(["district-too-close"]);
     const onlyE = {
