@@ -83,6 +83,10 @@ export const API_TAGS = [
     description: "Who drives what with which handset: the claim board, queues, swaps, assignments, fairness.",
   },
   {
+    name: "night",
+    description: "A night while it is run: layout clock, people, handsets, trains, and what goes wrong.",
+  },
+  {
     name: "transfer",
     description: "Records out and in, as one JSON document or as CSV; an import is all or nothing.",
   },
