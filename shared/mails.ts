@@ -1,0 +1,32 @@
+import { z } from "zod";
+
+/** What has become of a mail. */
+export const MAIL_STATES = ["waiting", "sending", "sent", "failed"] as const;
+
+export const MAIL_TEMPLATES = [
+  "invitation",
+  "reset",
+  "got-it",
+  "assigned",
+  "reminder",
+  "note-to-all",
+] as const;
+
+/** A mail of a club, without its text: that may hold a secret address. */
+export const mailView = z
+  .object({
+    id: z.uuid(),
+    template: z.enum(MAIL_TEMPLATES),
+    to: z.string().meta({ description: "Empty once whose it was has left." }),
+    subject: z.string(),
+    state: z.enum(MAIL_STATES),
+    attempts: z.int(),
+    error: z.string().nullable().meta({ description: "What the mail server said to the last attempt." }),
+    queuedAt: z.iso.datetime(),
+    sentAt: z.iso.datetime().nullable(),
+  })
+  .meta({ id: "Mail" });
+
+export type MailState = (typeof MAIL_STATES)[number];
+export type MailTemplate = (typeof MAIL_TEMPLATES)[number];
+export type MailView = z.output<typeof mailView>;
