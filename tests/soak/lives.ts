@@ -1,16 +1,15 @@
 import type { Entry, HadClaim } from "./journal.ts";
 
-/**
- * A claim's time on earth as its members know it. They don't know it to the ms: it was made between the sending of a
- * post and its answer, and ended likewise.
- */
-export interface Life extends HadClaim {
+/** From when to when something was there, as those who asked know it: not to the ms, as a post takes time to its answer. */
+export interface Times {
   readonly bornFromMs: number;
   readonly bornByMs: number;
   /** Infinity: it was never given back. */
   readonly diesFromMs: number;
   readonly diesByMs: number;
 }
+
+export type Life = HadClaim & Times;
 
 export interface Window {
   readonly sentMs: number;
@@ -40,16 +39,16 @@ export function readLives(entries: readonly Entry[]): Life[] {
   });
 }
 
-/** Whether the claim may have been there at some instant of the window. */
-export const maybeThen = (life: Life, { sentMs, answeredMs }: Window): boolean =>
+/** Whether it may have been there at some instant of the window. */
+export const maybeThen = (life: Times, { sentMs, answeredMs }: Window): boolean =>
   life.bornFromMs <= answeredMs && sentMs <= life.diesByMs;
 
-/** Whether the claim was there all through the window, whatever the exact instants were. */
-export const surelyThroughout = (life: Life, { sentMs, answeredMs }: Window): boolean =>
+/** Whether it was there all through the window, whatever the exact instants were. */
+export const surelyThroughout = (life: Times, { sentMs, answeredMs }: Window): boolean =>
   life.bornByMs < sentMs && answeredMs < life.diesFromMs;
 
 /** Whether both were there at one instant, whatever the exact instants were. */
-export const surelyTogether = (a: Life, b: Life): boolean =>
+export const surelyTogether = (a: Times, b: Times): boolean =>
   Math.max(a.bornByMs, b.bornByMs) < Math.min(a.diesFromMs, b.diesFromMs);
 
 export function groupBy<T, K>(all: readonly T[], key: (one: T) => K): Map<K, T[]> {

@@ -6,6 +6,7 @@ import type { CrowdPlan } from "./crowd-plan.ts";
 import { type Entry, readJournals } from "./journal.ts";
 import { judgeEnding } from "./judge-ending.ts";
 import { judgeHistory } from "./judge-history.ts";
+import { judgeQueue } from "./judge-queue.ts";
 import { judgeRefusals } from "./judge-refusals.ts";
 import { judgeTables } from "./judge-tables.ts";
 import { CLUB, type ClubSize, memberCode, NIGHT } from "./made-club.ts";
@@ -58,6 +59,7 @@ export async function soak(size: SoakSize, blow: Blow): Promise<SoakResult> {
         ...judgeHistory(entries, night),
         ...judgeEnding(entries, night),
         ...judgeRefusals(entries, night),
+        ...judgeQueue(entries, night),
       ];
       return { faults, seconds, entries, claims: night.claims.length };
     } finally {
