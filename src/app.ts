@@ -1,13 +1,13 @@
 import type { FastifyServerOptions } from "fastify";
 import { type DatabaseClient, ping } from "./database/client.ts";
 import { heldSentence, isUnavailable, isWriteConflict } from "./database/errors.ts";
-import { installBooking } from "./features/booking/index.ts";
+import { beginNight, installBooking } from "./features/booking/index.ts";
 import { createSlotCheck, installCheck, toStoredProblem } from "./features/check/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
 import { handsetKind, installHandsets } from "./features/handsets/index.ts";
 import { installLayout, layoutKinds } from "./features/layout/index.ts";
 import { installMembers, memberKind } from "./features/members/index.ts";
-import { installNight } from "./features/night/index.ts";
+import { createStopClock, installNight } from "./features/night/index.ts";
 import { installRoster, rosterKinds } from "./features/roster/index.ts";
 import { installSessions, sessionKind } from "./features/sessions/index.ts";
 import { installTimetables, timetableKind, trainKind } from "./features/timetables/index.ts";
@@ -60,8 +60,8 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installSessions(app, deps);
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
-  installBooking(app, deps, createSlotCheck(deps.database));
-  installNight(app, { ...deps, toProblem: toStoredProblem });
+  installBooking(app, { ...deps, stopClock: createStopClock(deps) }, createSlotCheck(deps.database));
+  installNight(app, { ...deps, beginNight, toProblem: toStoredProblem });
   return app;
 }
 

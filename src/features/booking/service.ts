@@ -45,12 +45,16 @@ export interface NightAddress {
 export interface BookingDeps {
   readonly database: DatabaseClient;
   readonly checkSlot: CheckSlot;
+  readonly stopClock: StopClock;
 }
+
+/** Pauses the layout clock of a night that is about to run no more, if it runs. */
+export type StopClock = (transaction: Transaction, sessionId: string) => Promise<void>;
 
 export type BookingService = ReturnType<typeof createBookingService>;
 
 /** Books nights. Whoever asks is known by what they are in the club. */
-export function createBookingService({ database, checkSlot }: BookingDeps) {
+export function createBookingService({ database, checkSlot, stopClock }: BookingDeps) {
   async function reach(handle: Database, { club, session }: NightAddress): Promise<BookedNight> {
     const night = await findNight(handle, await reachClub(handle, club), session);
     if (night) return night;
@@ -178,6 +182,7 @@ export function createBookingService({ database, checkSlot }: BookingDeps) {
             if ((await holdNight(transaction, night)) !== night.version) return undefined;
             const now = await readBooking(transaction, night.id);
             if (now.version !== before.version) return undefined;
+            if (now.state === "running") await stopClock(transaction, night.id);
             return makeMove(transaction, night, now, { to, reason: keptReason(now, to, reason, stopped) });
           },
           "ReadCommitted",

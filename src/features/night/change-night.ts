@@ -1,14 +1,13 @@
 import type { BookingState } from "../../../shared/booking.ts";
+import { type BookedNight, findNight, holdNight, readBooking } from "../../database/bookings.ts";
 import type { Database } from "../../database/client.ts";
 import { onceOnly, type RetryKey } from "../../database/idempotency.ts";
 import type { Transaction } from "../../database/transaction.ts";
 import { lookAgain } from "../../records/look-again.ts";
 import { reachClub } from "../../records/reach-club.ts";
-import { holdBooking } from "./crew-store.ts";
 import type { NightDeps } from "./deps.ts";
 import { noSession, notNow } from "./errors.ts";
 import { type NightFacts, readFacts } from "./facts.ts";
-import { findSession, holdNight, type NightSession } from "./store.ts";
 
 export interface NightAddress {
   readonly club: string;
@@ -34,8 +33,8 @@ export const DEEDS = {
 } as const satisfies Record<string, Deed>;
 
 /** @throws Refusal not-found */
-export async function reachNight(database: Database, { club, session }: NightAddress): Promise<NightSession> {
-  const found = await findSession(database, await reachClub(database, club), session);
+export async function reachNight(database: Database, { club, session }: NightAddress): Promise<BookedNight> {
+  const found = await findNight(database, await reachClub(database, club), session);
   if (found) return found;
   throw noSession(session);
 }
@@ -43,7 +42,7 @@ export async function reachNight(database: Database, { club, session }: NightAdd
 /** A night that is being changed: nobody else changes it meanwhile. */
 export interface NightInHand {
   readonly transaction: Transaction;
-  readonly session: NightSession;
+  readonly session: BookedNight;
   readonly booking: BookingState;
   /** The night as it is at this point of the change. */
   read(): Promise<NightFacts>;
@@ -69,9 +68,14 @@ export function changeNight<T>(
     onceOnly(deps.database, key, async (transaction) => {
       const session = await reachNight(transaction, address);
       await holdNight(transaction, session);
-      const booking = await holdBooking(transaction, session.id);
-      if (!deed.during.includes(booking)) throw notNow(deed.named, booking, deed.during);
-      return work({ transaction, session, booking, read: () => readFacts(transaction, deps, session) });
+      const { state } = await readBooking(transaction, session.id);
+      if (!deed.during.includes(state)) throw notNow(deed.named, state, deed.during);
+      return work({
+        transaction,
+        session,
+        booking: state,
+        read: () => readFacts(transaction, deps, session),
+      });
     }),
   );
 }

@@ -1,6 +1,4 @@
-import type { BookingState } from "../../../shared/booking.ts";
 import type { Database } from "../../database/client.ts";
-import type { Transaction } from "../../database/transaction.ts";
 
 /** Who drives a train, and with what. */
 export interface DriverOfTrain {
@@ -14,21 +12,6 @@ export interface Crew {
   readonly drivers: readonly DriverOfTrain[];
   /** Codes of all who have a train or a duty, or said that they come; some twice. */
   readonly expected: readonly string[];
-}
-
-const BEFORE_ANYTHING = "draft" satisfies BookingState;
-
-/** How far the night's booking has come. */
-export async function readBooking(database: Database, sessionId: string): Promise<BookingState> {
-  const found = await database.booking.findFirst({ where: { sessionId }, select: { state: true } });
-  return (found?.state ?? BEFORE_ANYTHING) as BookingState;
-}
-
-/** The same, and it stays so until the transaction ends. */
-export async function holdBooking(transaction: Transaction, sessionId: string): Promise<BookingState> {
-  const [found] = await transaction.$queryRaw<{ state: BookingState }[]>`
-    select state from bookings where session_id = ${sessionId}::uuid for share`;
-  return found?.state ?? BEFORE_ANYTHING;
 }
 
 export async function readCrew(database: Database, sessionId: string): Promise<Crew> {
@@ -47,12 +30,4 @@ export async function readCrew(database: Database, sessionId: string): Promise<C
     ),
     expected: [...claims, ...attending].map(({ memberCode }) => memberCode),
   };
-}
-
-/** Moves the booking of a locked night, held before, to running. */
-export async function beginNight(transaction: Transaction, sessionId: string): Promise<void> {
-  await transaction.booking.updateMany({
-    where: { sessionId, state: "locked" satisfies BookingState },
-    data: { state: "running" satisfies BookingState },
-  });
 }

@@ -1,11 +1,11 @@
 import type { BookingState } from "../../../shared/booking.ts";
+import { type BookedNight, readBooking } from "../../database/bookings.ts";
 import type { Database } from "../../database/client.ts";
 import type * as rows from "../../database/generated/client.ts";
-import { type Crew, readBooking, readCrew } from "./crew-store.ts";
+import { type Crew, readCrew } from "./crew-store.ts";
 import type { NightDeps } from "./deps.ts";
 import {
   type NightLog,
-  type NightSession,
   type Road,
   type RosterLocomotive,
   readHandsets,
@@ -20,7 +20,7 @@ import {
 
 /** Everything that is known of a night at an instant, as it was read. */
 export interface NightFacts {
-  readonly session: NightSession;
+  readonly session: BookedNight;
   readonly now: Date;
   readonly booking: BookingState;
   readonly slots: readonly rows.Slot[];
@@ -38,7 +38,7 @@ export interface NightFacts {
 export async function readFacts(
   database: Database,
   { clock }: Pick<NightDeps, "clock">,
-  session: NightSession,
+  session: BookedNight,
 ): Promise<NightFacts> {
   const booking = await readBooking(database, session.id);
   const slots = await readSlots(database, session);
@@ -52,7 +52,7 @@ export async function readFacts(
   return {
     session,
     now: clock.now(),
-    booking,
+    booking: booking.state,
     slots,
     trains,
     roads: await readRoads(

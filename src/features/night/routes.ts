@@ -17,6 +17,7 @@ import { readRetryKey, retryHeaders } from "../../http/idempotency.ts";
 import { entityTag, readPrecondition } from "../../http/preconditions.ts";
 import { refusalResponses } from "../../http/problem-details.ts";
 import { changeHeaders } from "../../records/collection-schemas.ts";
+import { findUnstorableText, refuseFlaws } from "../../records/flaws.ts";
 import { toNight } from "./board.ts";
 import { type Asked, type NightAddress, reachNight } from "./change-night.ts";
 import { changeClock } from "./clock-service.ts";
@@ -40,10 +41,16 @@ export const CHANGE_REFUSALS = [
 ] as const;
 const config = { access: "run-night" } as const;
 
-/** A request for a change: what it is about, and its key. */
-export const asked = <Address extends NightAddress>(
+/**
+ * A request for a change: what it is about, and its key.
+ * @throws Refusal validation-failed
+ */
+export function asked<Address extends NightAddress>(
   request: FastifyRequest & { readonly params: Address },
-): Asked<Address> => ({ address: request.params, key: readRetryKey(request) });
+): Asked<Address> {
+  refuseFlaws("validation-failed", findUnstorableText(request.body));
+  return { address: request.params, key: readRetryKey(request) };
+}
 
 /** The live board, and everything done at it but to trains. */
 export function registerNightRoutes(app: HttpApp, deps: NightDeps): void {

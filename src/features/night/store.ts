@@ -1,16 +1,7 @@
+import type { BookedNight } from "../../database/bookings.ts";
 import type { Database } from "../../database/client.ts";
 import type * as rows from "../../database/generated/client.ts";
-import type { ClubScope } from "../../database/records/record-table.ts";
 import { departsIn } from "../../planner/night/in-slot.ts";
-
-/** A night of a club. */
-export interface NightSession {
-  readonly club: ClubScope;
-  readonly id: string;
-  readonly code: string;
-  readonly name: string;
-  readonly clockRatio: number;
-}
 
 /** A train of a slot as the timetable has it; layout times in seconds. */
 export interface TimetableTrain {
@@ -25,29 +16,13 @@ export interface TimetableTrain {
   readonly locomotives: readonly string[];
 }
 
-export async function findSession(
-  database: Database,
-  club: ClubScope,
-  code: string,
-): Promise<NightSession | undefined> {
-  const where = { clubId_code: { clubId: club.id, code } };
-  const select = { id: true, code: true, name: true, clockRatio: true };
-  const found = await database.session.findUnique({ where, select });
-  return found === null ? undefined : { club, ...found };
-}
-
-/** Changes of one night come one after the other; reading and claiming go on beside them. */
-export async function holdNight(database: Database, { id }: NightSession): Promise<void> {
-  await database.$queryRaw`select 1 from sessions where id = ${id}::uuid for no key update`;
-}
-
-export const readSlots = (database: Database, { id }: NightSession): Promise<rows.Slot[]> =>
+export const readSlots = (database: Database, { id }: BookedNight): Promise<rows.Slot[]> =>
   database.slot.findMany({ where: { sessionId: id }, orderBy: { startsAt: "asc" } });
 
 /** The trains of every slot, by slot, departure and code. Of their paths only the ends are read. */
 export async function readTrains(
   database: Database,
-  { club, clockRatio }: NightSession,
+  { club, clockRatio }: BookedNight,
   slots: readonly rows.Slot[],
 ): Promise<TimetableTrain[]> {
   const versions = await database.timetableVersion.findMany({
@@ -103,7 +78,7 @@ export interface Road {
 
 export async function readRoads(
   database: Database,
-  { club }: NightSession,
+  { club }: BookedNight,
   codes: readonly string[],
 ): Promise<Map<string, Road>> {
   const found = await database.section.findMany({
@@ -127,7 +102,7 @@ export interface RosterLocomotive {
 /** The club's locomotives, by code; only those named, where given. */
 export async function readLocomotives(
   database: Database,
-  { club }: NightSession,
+  { club }: BookedNight,
   codes?: readonly string[],
 ): Promise<RosterLocomotive[]> {
   const found = await database.locomotive.findMany({
@@ -152,7 +127,7 @@ export async function readLocomotives(
 }
 
 /** All that was recorded of the night so far, in order of time. */
-export async function readLog(database: Database, { club, id }: NightSession) {
+export async function readLog(database: Database, { club, id }: BookedNight) {
   const where = { clubId: club.id, sessionId: id };
   return {
     clock: await readClockChanges(database, id),
@@ -176,12 +151,12 @@ export type NightLog = Awaited<ReturnType<typeof readLog>>;
 export const readClockChanges = (database: Database, sessionId: string): Promise<rows.NightClockChange[]> =>
   database.nightClockChange.findMany({ where: { sessionId }, orderBy: { position: "asc" } });
 
-export const readHandsets = (database: Database, { club }: NightSession): Promise<rows.Handset[]> =>
+export const readHandsets = (database: Database, { club }: BookedNight): Promise<rows.Handset[]> =>
   database.handset.findMany({ where: { clubId: club.id }, orderBy: { code: "asc" } });
 
 export async function readMembers(
   database: Database,
-  { club }: NightSession,
+  { club }: BookedNight,
   codes: readonly string[],
 ): Promise<Map<string, { readonly name: string; readonly junior: boolean }>> {
   const found = await database.member.findMany({

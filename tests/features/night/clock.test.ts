@@ -142,6 +142,38 @@ describe("the layout clock of a night", () => {
   });
 });
 
+describe("a night that is over", () => {
+  const move = async (to: string) => {
+    const { headers } = await app.request.get(`${app.url}/sessions/march/booking`).expect(200);
+    return app.request
+      .post(`${app.url}/sessions/march/booking/moves`)
+      .set("if-match", headers.etag ?? "")
+      .send({ to })
+      .expect(200);
+  };
+
+  it("has a clock that stands from then on, also when the night is taken up again", async () => {
+    const running = await clock();
+    expect(running.state).toBe("running");
+    app.clock.pass(MINUTE);
+    const { layout } = await clock();
+    await move("finished");
+    app.clock.pass(5 * MINUTE);
+    expect(await clock()).toMatchObject({ state: "paused", layout, version: running.version + 1 });
+    await move("running");
+    expect(await clock()).toMatchObject({ state: "paused", layout });
+    await app.post("clock", { run: "start" }).expect(200);
+    await app.post("clock", { run: "pause" }).expect(200);
+    await move("locked");
+    expect((await clock()).version).toBe(running.version + 3);
+  });
+
+  it("refuses a note that is no text", async () => {
+    const { status, body } = await app.post("clock", { run: "start", note: "a\u0000b" });
+    expect([status, body.errors[0].pointer]).toEqual([400, "/body/note"]);
+  });
+});
+
 describe("a night that is not to be run", () => {
   it.each(["draft", "open", "finished", "cancelled"] as const)("as %s keeps its clock", async (state) => {
     await setBooking(app, app.session, state);
