@@ -70,6 +70,14 @@ export function madeClub(size: ClubSize): ClubInput {
   };
 }
 
+/** Codes of the adults who are passed for every train of it. */
+export const allRounders = (size: ClubSize): ReadonlySet<string> =>
+  new Set(
+    (madeClub(size).members ?? [])
+      .filter(({ junior, passedFor }) => junior !== true && passedFor?.length === TAGS.length)
+      .map(({ code }) => code),
+  );
+
 function person(at: number, random: Random): z.input<typeof member> {
   return {
     code: memberCode(at),

@@ -1,7 +1,6 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import { setTimeout as sleep } from "node:timers/promises";
 import type { CrowdPlan } from "./crowd-plan.ts";
 import { type Entry, readJournals } from "./journal.ts";
 import { judgeEnding } from "./judge-ending.ts";
@@ -9,7 +8,8 @@ import { judgeHistory } from "./judge-history.ts";
 import { judgeQueue } from "./judge-queue.ts";
 import { judgeRefusals } from "./judge-refusals.ts";
 import { judgeTables } from "./judge-tables.ts";
-import { CLUB, type ClubSize, memberCode, NIGHT } from "./made-club.ts";
+import { CLUB, type ClubSize, NIGHT } from "./made-club.ts";
+import { moveNight, SESSION_URL } from "./move-night.ts";
 import { readTables } from "./read-tables.ts";
 import { type Stage, setStage } from "./stage.ts";
 import { startCrowd } from "./start-crowd.ts";
@@ -31,8 +31,6 @@ export interface SoakResult {
   readonly claims: number;
 }
 
-const SESSION_URL = `/api/clubs/${CLUB.code}/sessions/${NIGHT.session}`;
-
 /**
  * Every member presses at once, from several processes against two processes of the service on one database; towards the
  * end the secretary locks the night. Afterwards the tables alone, then the answers, are judged.
@@ -41,7 +39,7 @@ export async function soak(size: SoakSize, blow: Blow): Promise<SoakResult> {
   const stage = await setStage(size);
   const journals = mkdtempSync(path.join(tmpdir(), "soak-"));
   try {
-    await move(stage, "open");
+    await moveNight(stage, "open");
     const plans = await planCrowd(size, stage, journals);
     const begun = Date.now();
     const crowd = startCrowd(plans);
@@ -49,7 +47,7 @@ export async function soak(size: SoakSize, blow: Blow): Promise<SoakResult> {
       await crowd.reached(size.posts * 0.4);
       await strike(stage, blow);
       await crowd.reached(size.posts * 0.95);
-      const locked = await move(stage, "locked");
+      const locked = await moveNight(stage, "locked");
       await crowd.done;
       const seconds = (Date.now() - begun) / 1_000;
       const entries = [...readJournals(plans.map(({ journal }) => journal)), locked];
@@ -82,42 +80,11 @@ async function planCrowd(size: SoakSize, stage: Stage, folder: string): Promise<
   return Array.from({ length: size.processes }, (_, at) => ({
     servers: stage.servers,
     slotUrl: `${SESSION_URL}/slots/${NIGHT.slot}`,
-    people: Array.from({ length: size.members }, (_, number) => number)
-      .filter((number) => number % size.processes === at)
-      .map((number) => ({ code: memberCode(number), headers: {} })),
+    people: stage.people.filter((_, number) => number % size.processes === at),
     jobs: [...night.jobs.values()].map(({ code, kind }) => ({ code, kind })),
     handsets: [...night.handsets.keys()],
     posts: Math.ceil(size.posts / size.processes),
     seed: size.seed * 100 + at,
     journal: path.join(folder, `${at}.jsonl`),
   }));
-}
-
-/** The secretary moves the night on; tries again while others move its version. */
-async function move({ servers }: Stage, to: "open" | "locked"): Promise<Entry> {
-  const sentMs = Date.now();
-  for (let sendings = 1; ; sendings++) {
-    const booking = `${servers[0]}${SESSION_URL}/booking`;
-    const etag = (await fetch(booking)).headers.get("etag") ?? "";
-    const response = await fetch(`${booking}/moves`, {
-      method: "POST",
-      headers: { "content-type": "application/json", "if-match": etag },
-      body: JSON.stringify({ to }),
-    });
-    const said = await response.text();
-    const { status } = response;
-    if (status < 300)
-      return {
-        act: "lock",
-        member: "",
-        job: "",
-        key: to,
-        sentMs,
-        answeredMs: Date.now(),
-        sendings,
-        status: 200,
-      };
-    if (sendings === 50) throw new Error(`the night can't be made ${to}: ${status} ${said}`);
-    await sleep(100);
-  }
 }

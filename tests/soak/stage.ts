@@ -12,7 +12,8 @@ import { createTransferService } from "../../src/features/transfer/index.ts";
 import { projectRoot } from "../../src/lib/project-root.ts";
 import { dataFolder, killServices, type Service, startService } from "../server/service.ts";
 import { runSql } from "../support/sql.ts";
-import { CLUB, type ClubSize, madeClub, NIGHT } from "./made-club.ts";
+import type { CrowdMember } from "./crowd-plan.ts";
+import { CLUB, type ClubSize, madeClub, memberCode, NIGHT } from "./made-club.ts";
 
 const ROOT = projectRoot(import.meta.dirname);
 const DATABASE = "soak";
@@ -21,6 +22,10 @@ const DATABASE = "soak";
 export interface Stage {
   readonly connection: pg.ClientConfig;
   readonly servers: readonly string[];
+  /** All members of the club, and what lets each of them in. */
+  readonly people: readonly CrowdMember[];
+  /** What lets the secretary in. */
+  readonly secretary: Readonly<Record<string, string>>;
   /** kill -9 of the second process, which comes back on its port. */
   killServer(): Promise<void>;
   /** kill -9 of PostgreSQL, which comes back on its data. */
@@ -42,6 +47,8 @@ export async function setStage(size: ClubSize): Promise<Stage> {
   return {
     connection,
     servers: await Promise.all(services.map(({ address }) => address)),
+    people: Array.from({ length: size.members }, (_, at) => ({ code: memberCode(at), headers: {} })),
+    secretary: {},
     async killServer() {
       services[1].process.kill("SIGKILL");
       await services[1].ended;
