@@ -2,6 +2,8 @@ import { LocationProvider, Route, Router, useLocation } from "preact-iso";
 import { AccountPage } from "./account/account-page.tsx";
 import { ACCOUNT, isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
 import { CrewPage } from "./crew/crew-page.tsx";
+import { DeskPage } from "./desk/desk-page.tsx";
+import { EveningPage } from "./evening/evening-page.tsx";
 import { LivePage } from "./live/live-page.tsx";
 import { MemberPage } from "./members/member-page.tsx";
 import { MembersPage } from "./members/members-page.tsx";
@@ -17,6 +19,8 @@ import { SignedIn } from "./shell/signed-in.tsx";
 import { ForgotPage } from "./sign-in/forgot-page.tsx";
 import { LinkPage } from "./sign-in/link-page.tsx";
 import { SignInPage } from "./sign-in/sign-in-page.tsx";
+import { MailsPage } from "./trail/mails-page.tsx";
+import { TrailPage } from "./trail/trail-page.tsx";
 
 /** The client: its frame and which page stands at which address. */
 export function App() {
@@ -43,10 +47,14 @@ function Pages() {
         <Route path="/clubs/:club/new-night" component={NewNightPage} />
         <Route path="/clubs/:club/live/:session" component={LivePage} />
         <Route path="/clubs/:club/crew/:session/:slot?" component={CrewPage} />
+        <Route path="/clubs/:club/nights/:session" component={DeskPage} />
+        <Route path="/clubs/:club/my-evening/:session" component={EveningPage} />
         <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
         <Route path="/clubs/:club/members" component={MembersPage} />
         <Route path="/clubs/:club/members/:member" component={MemberPage} />
         <Route path="/clubs/:club/new-member" component={NewMemberPage} />
+        <Route path="/clubs/:club/trail" component={TrailPage} />
+        <Route path="/clubs/:club/mails" component={MailsPage} />
         <Route path={ACCOUNT} component={AccountPage} />
         <Route default component={NotFoundPage} />
       </Router>

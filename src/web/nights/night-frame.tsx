@@ -2,19 +2,28 @@ import type { ComponentChildren } from "preact";
 import { useEffect } from "preact/hooks";
 import type { Club } from "../../../shared/clubs.ts";
 import type { Session } from "../../../shared/sessions.ts";
-import { crewAddress, liveAddress, nightsAddress, planAddress } from "../addresses.ts";
+import {
+  crewAddress,
+  deskAddress,
+  eveningAddress,
+  liveAddress,
+  nightsAddress,
+  planAddress,
+} from "../addresses.ts";
 import { clubName } from "../shell/club-name.ts";
 import { Page } from "../shell/page.tsx";
 import { slotDates } from "./night-dates.ts";
 
 /** The pages of one night. */
-export const NIGHT_PAGES = ["crew", "plan", "live"] as const;
+export const NIGHT_PAGES = ["evening", "crew", "plan", "live", "desk"] as const;
 export type NightPage = (typeof NIGHT_PAGES)[number];
 
 const WORDS = {
+  evening: "My evening",
   crew: "Crew",
   plan: "Plan",
   live: "Live",
+  desk: "Desk",
 } as const satisfies Record<NightPage, string>;
 
 interface NightFrameProps {
@@ -78,9 +87,11 @@ interface NightTabsProps {
 /** The way from one page of a night to the others. */
 export function NightTabs({ club, session, slot, page }: NightTabsProps) {
   const addresses: Record<NightPage, string | null> = {
+    evening: eveningAddress(club, session),
     crew: crewAddress(club, session, slot),
     plan: slot === undefined ? null : planAddress(club, session, slot),
     live: liveAddress(club, session),
+    desk: deskAddress(club, session),
   };
   return (
     <nav class="night-tabs" aria-label="Pages of this night">
