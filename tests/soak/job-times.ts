@@ -1,5 +1,8 @@
 import type { HandsetFact, JobFact, MemberFact, NightFacts } from "./facts.ts";
 
+/** To put one thing down and be at the next, even at the same place. */
+const LEAST_WALK_MS = 30_000;
+
 type Night = Pick<NightFacts, "pickUpMs" | "handInMs" | "walks">;
 
 /** Half-open, ms: from the pick-up of its handset to where it is handed in; a duty is as long as it is. */
@@ -20,10 +23,10 @@ export function leavesTimeToWalk(a: JobFact, b: JobFact, night: Night): boolean 
 }
 
 function walkMs(from: string, to: string, { walks }: Night): number {
-  if (from === to) return 0;
+  if (from === to) return LEAST_WALK_MS;
   const seconds = walks.get(`${from}>${to}`) ?? walks.get(`${to}>${from}`);
   if (seconds === undefined) throw new Error(`the made club has no walk from ${from} to ${to}`);
-  return seconds * 1_000;
+  return Math.max(LEAST_WALK_MS, seconds * 1_000);
 }
 
 export const isPassed = (member: MemberFact, job: JobFact): boolean =>
@@ -37,4 +40,12 @@ export function isUsable(handset: HandsetFact, job: JobFact): boolean {
     job.systems.every((system) => system === handset.system) &&
     (here || job.places.every((place) => handset.places.includes(place)))
   );
+}
+
+/** Whether its charge lasts from the first pick-up of all these to the last hand-in. */
+export function lasts({ batteryMinutes }: HandsetFact, jobs: readonly JobFact[], night: Night): boolean {
+  if (batteryMinutes === null || jobs.length === 0) return true;
+  const spans = jobs.map((job) => heldFor(job, night));
+  const from = Math.min(...spans.map(([start]) => start));
+  return Math.max(...spans.map(([, end]) => end)) - from <= batteryMinutes * 60_000;
 }

@@ -1,5 +1,5 @@
 import type { JobFact, NightFacts } from "./facts.ts";
-import { heldFor, isPassed, isUsable, leavesTimeToWalk, overlap } from "./job-times.ts";
+import { heldFor, isPassed, isUsable, lasts, leavesTimeToWalk, overlap } from "./job-times.ts";
 import type { Entry } from "./journal.ts";
 import { groupBy, type Life, maybeThen, readLives, surelyThroughout, type Times } from "./lives.ts";
 
@@ -71,11 +71,12 @@ function surelyCan(
   const then = (life: Life) => life.id !== entry.id && life.id !== entry.next?.id && maybeThen(life, entry);
   const busy = (byMember.get(code) ?? []).some((life) => then(life) && clash(life, job, night));
   if (busy || job.kind === "duty") return !busy;
-  return [...night.handsets.values()].some(
-    (handset) =>
-      isUsable(handset, job) &&
-      !(byHandset.get(handset.code) ?? []).some((life) => then(life) && together(life, job, night)),
-  );
+  return [...night.handsets.values()].some((handset) => {
+    const lives = (byHandset.get(handset.code) ?? []).filter(then);
+    const others = lives.flatMap((life) => night.jobs.get(life.job) ?? []);
+    const free = !lives.some((life) => together(life, job, night));
+    return free && isUsable(handset, job) && lasts(handset, [...others, job], night);
+  });
 }
 
 function together({ job: code }: Life, job: JobFact, night: NightFacts): boolean {

@@ -1,6 +1,6 @@
 import { CLAIM_HINDRANCES, type ClaimHindrance } from "../../shared/claims.ts";
-import type { JobFact, MemberFact, NightFacts } from "./facts.ts";
-import { heldFor, isPassed, isUsable, leavesTimeToWalk, overlap } from "./job-times.ts";
+import type { HandsetFact, JobFact, MemberFact, NightFacts } from "./facts.ts";
+import { heldFor, isPassed, isUsable, lasts, leavesTimeToWalk, overlap } from "./job-times.ts";
 import type { Entry } from "./journal.ts";
 import { groupBy, type Life, maybeThen, readLives, surelyThroughout } from "./lives.ts";
 
@@ -71,7 +71,7 @@ const RIGHT: Readonly<Record<ClaimHindrance, (which: Case) => boolean>> = {
   "handset-taken": (which) =>
     candidates(which)
       .filter((handset) => isUsable(handset, which.job))
-      .every((handset) => maybeInOtherHands(handset.code, which)) &&
+      .every((handset) => maybeNotToBeHad(handset, which)) &&
     candidates(which).some((handset) => isUsable(handset, which.job)),
 };
 
@@ -90,13 +90,13 @@ function candidates({ entry, night }: Case) {
   );
 }
 
-function maybeInOtherHands(code: string, { entry, job, night, around }: Case): boolean {
-  return some(around.byHandset.get(code), (life) => {
-    const other = night.jobs.get(life.job);
-    return (
-      other !== undefined && overlap(heldFor(other, night), heldFor(job, night)) && maybeThen(life, entry)
-    );
-  });
+/** Somebody may have had it then, or with all who may have had it, its charge would not have lasted. */
+function maybeNotToBeHad(handset: HandsetFact, { entry, job, night, around }: Case): boolean {
+  const others = (around.byHandset.get(handset.code) ?? [])
+    .filter((life) => maybeThen(life, entry))
+    .flatMap((life) => night.jobs.get(life.job) ?? []);
+  const taken = others.some((other) => overlap(heldFor(other, night), heldFor(job, night)));
+  return taken || !lasts(handset, [...others, job], night);
 }
 
 function lookAround(lives: readonly Life[], { members }: NightFacts): Around {

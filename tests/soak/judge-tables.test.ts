@@ -93,7 +93,7 @@ it.each<[string, Partial<NightFacts>]>([
   ],
   ["kit, a junior, has two with no adult there", { claims: [two] }],
   [
-    "R2 is asked for 22 of 20 min",
+    "R2 won't last for one, three",
     {
       claims: [
         { ...one, handset: "R2" },

@@ -1,5 +1,5 @@
 import type { ClaimFact, HandsetFact, JobFact, MemberFact, NightFacts } from "./facts.ts";
-import { heldFor, isPassed, isUsable, leavesTimeToWalk, overlap } from "./job-times.ts";
+import { heldFor, isPassed, isUsable, lasts, leavesTimeToWalk, overlap } from "./job-times.ts";
 
 /**
  * Everything that is wrong with a night as its tables hold it, a sentence each; empty for one in which nobody and
@@ -53,15 +53,12 @@ function juniorsAlone({ claims, members, attending }: NightFacts): string[] {
   return claims.map(({ member, job }) => `${member}, a junior, has ${job} with no adult there`);
 }
 
-/** From its first pick-up of the night to its last handing in. */
 function batteriesTooSmall(night: NightFacts): string[] {
-  return [...night.handsets.values()].flatMap(({ code, batteryMinutes }) => {
-    const held = night.claims.filter(({ handset }) => handset === code);
-    if (batteryMinutes === null || held.length === 0) return [];
-    const spans = held.map((claim) => heldFor(named(claim, night).job, night));
-    const minutes =
-      (Math.max(...spans.map(([, end]) => end)) - Math.min(...spans.map(([from]) => from))) / 60_000;
-    return minutes > batteryMinutes ? [`${code} is asked for ${minutes} of ${batteryMinutes} min`] : [];
+  return [...night.handsets.values()].flatMap((handset) => {
+    const held = night.claims.filter((claim) => claim.handset === handset.code);
+    const jobs = held.map((claim) => named(claim, night).job);
+    if (lasts(handset, jobs, night)) return [];
+    return [`${handset.code} won't last for ${jobs.map(({ code }) => code).join(", ")}`];
   });
 }
 
