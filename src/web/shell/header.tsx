@@ -1,6 +1,14 @@
 import { useLocation } from "preact-iso";
-import { isBeforeSignIn, membersAddress, newMemberAddress, nightsAddress } from "../addresses.ts";
+import {
+  isBeforeSignIn,
+  mailsAddress,
+  membersAddress,
+  newMemberAddress,
+  nightsAddress,
+  trailAddress,
+} from "../addresses.ts";
 import { type Me, meState } from "../api/me.ts";
+import { useMay } from "../api/use-me.ts";
 import { clubName } from "./club-name.ts";
 import { PersonMenu } from "./person-menu.tsx";
 import { ThemeSwitch } from "./theme-switch.tsx";
@@ -40,25 +48,44 @@ interface ClubPartProps {
   readonly me: Me;
 }
 
-/** The club's name and its pages. */
+/** The club's name and its pages, as far as one's roles lead to them. */
 function ClubPart({ club, path, me }: ClubPartProps) {
+  const readsTrail = useMay(club, "read-trail");
+  const keepsClub = useMay(club, "keep-club");
   const own = me.clubs.find(({ code }) => code === club)?.name;
-  const [nights, members] = [nightsAddress(club), membersAddress(club)];
-  const isUnder = (address: string) => path === address || path.startsWith(`${address}/`);
-  const isMembers = isUnder(members) || path === newMemberAddress(club);
+  const nights = nightsAddress(club);
+  const beside = [
+    { words: "Members", address: membersAddress(club), also: newMemberAddress(club) },
+    readsTrail && { words: "Trail", address: trailAddress(club) },
+    keepsClub && { words: "Mails", address: mailsAddress(club) },
+  ].filter((page) => page !== false);
+  const isIn = ({ address, also }: Beside) => path.startsWith(`${address}/`) || path === also;
+  const here = beside.find((page) => path === page.address || isIn(page));
   return (
     <>
       <a class="club" href={nights}>
         {own ?? clubName.value ?? club}
       </a>
       <nav aria-label="Club">
-        <a href={nights} aria-current={path === nights ? "page" : isMembers ? undefined : "true"}>
+        <a href={nights} aria-current={here ? undefined : path === nights ? "page" : "true"}>
           Nights
         </a>
-        <a href={members} aria-current={path === members ? "page" : isMembers ? "true" : undefined}>
-          Members
-        </a>
+        {beside.map((page) => (
+          <a
+            key={page.address}
+            href={page.address}
+            aria-current={page !== here ? undefined : isIn(page) ? "true" : "page"}
+          >
+            {page.words}
+          </a>
+        ))}
       </nav>
     </>
   );
+}
+
+interface Beside {
+  readonly address: string;
+  /** Another page that belongs to it. */
+  readonly also?: string;
 }

@@ -16,6 +16,8 @@ interface TextFieldProps {
   /** What the service found wrong with it. */
   readonly fault?: string | undefined;
   readonly isOptional?: boolean;
+  /** Optional without saying so, as where a list is filtered. */
+  readonly isPlain?: boolean;
   readonly isLong?: boolean;
   /** A password that may be read for now. */
   readonly isRevealed?: boolean;
@@ -33,6 +35,7 @@ export function TextField(props: TextFieldProps) {
     hint,
     fault,
     isOptional,
+    isPlain,
     isLong,
     isRevealed,
   } = props;
@@ -57,7 +60,7 @@ export function TextField(props: TextFieldProps) {
     <div class="field">
       <label for={id}>
         {label}
-        {isOptional && <span class="quiet"> if any</span>}
+        {isOptional && !isPlain && <span class="quiet"> if any</span>}
       </label>
       {hint && (
         <p class="field-hint" id={`${id}-hint`}>

@@ -1,0 +1,57 @@
+import type { Fields } from "../api/trail.ts";
+
+/** One field that changed, in words; null where it had or has no value. */
+export interface Difference {
+  readonly field: string;
+  readonly was: string | null;
+  readonly is: string | null;
+}
+
+/** Longer values are cut: the trail says what changed, the record what it is. */
+const MOST_LETTERS = 160;
+
+/** Fields that are there for the service, and say nothing to people. */
+const OF_THE_SERVICE = new Set(["id", "club_id", "clubId", "version", "updated_at", "updatedAt"]);
+
+/** What changed between two sides of a trail's entry, field by field in the order of their names. */
+export function differences(before: Fields | null, after: Fields | null): readonly Difference[] {
+  const fields = new Set([...Object.keys(before ?? {}), ...Object.keys(after ?? {})]);
+  return [...fields]
+    .filter((field) => !OF_THE_SERVICE.has(field))
+    .map((field) => ({
+      field: fieldWords(field),
+      was: valueWords(before?.[field]),
+      is: valueWords(after?.[field]),
+    }))
+    .filter(({ was, is }) => was !== is)
+    .sort((a, b) => (a.field < b.field ? -1 : 1));
+}
+
+const UNITS: Readonly<Record<string, string>> = { ma: "mA", mm: "mm", ms: "ms", kmh: "km/h", seconds: "s" };
+
+/** `passedFor` and `passed_for` as people read them, `passed for`; a unit at the end as such: `breaker, mA`. */
+export function fieldWords(field: string): string {
+  const words = field
+    .replace(/[_-]/g, " ")
+    .replace(/(\p{Ll})(\p{Lu})/gu, "$1 $2")
+    .toLowerCase();
+  return words.replace(/ (\w+)$/, (end, last: string) => (UNITS[last] ? `, ${UNITS[last]}` : end));
+}
+
+/** A value in words; null for none. */
+export function valueWords(value: unknown): string | null {
+  if (value === undefined || value === null || value === "") return null;
+  if (typeof value === "boolean") return value ? "yes" : "no";
+  if (Array.isArray(value)) return value.length === 0 ? null : cut(value.map(itemWords).join(", "));
+  return cut(itemWords(value));
+}
+
+function itemWords(value: unknown): string {
+  if (typeof value !== "object" || value === null) return String(value);
+  const parts = Object.entries(value)
+    .filter(([, part]) => part !== null && part !== "")
+    .map(([name, part]) => `${fieldWords(name)} ${itemWords(part)}`);
+  return parts.join(" ");
+}
+
+const cut = (text: string) => (text.length > MOST_LETTERS ? `${text.slice(0, MOST_LETTERS)} …` : text);
