@@ -16,11 +16,13 @@ export const MAIL_TEMPLATES = [
 export const mailView = z
   .object({
     id: z.uuid(),
-    template: z.enum(MAIL_TEMPLATES),
+    template: z.enum(MAIL_TEMPLATES).meta({ description: "What it was about." }),
     to: z.string().meta({ description: "Empty once whose it was has left." }),
     subject: z.string(),
-    state: z.enum(MAIL_STATES),
-    attempts: z.int(),
+    state: z.enum(MAIL_STATES).meta({
+      description: "`sent`: the mail server took it. `failed`: it will not be tried again.",
+    }),
+    attempts: z.int().meta({ description: "How often it was tried." }),
     error: z.string().nullable().meta({ description: "What the mail server said to the last attempt." }),
     queuedAt: z.iso.datetime(),
     sentAt: z.iso.datetime().nullable(),

@@ -2,10 +2,12 @@ import type { FastifyServerOptions } from "fastify";
 import { type DatabaseClient, ping } from "./database/client.ts";
 import { heldSentence, isUnavailable, isWriteConflict } from "./database/errors.ts";
 import { beginNight, installBooking } from "./features/booking/index.ts";
+import { installCalendar } from "./features/calendar/index.ts";
 import { createSlotCheck, installCheck, toStoredProblem } from "./features/check/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
 import { handsetKind, installHandsets } from "./features/handsets/index.ts";
 import { installLayout, layoutKinds } from "./features/layout/index.ts";
+import { installMails } from "./features/mails/index.ts";
 import { installMembers, memberKind } from "./features/members/index.ts";
 import { createStopClock, installNight } from "./features/night/index.ts";
 import { installRoster, rosterKinds } from "./features/roster/index.ts";
@@ -62,6 +64,8 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installCheck(app, deps);
   installBooking(app, { ...deps, stopClock: createStopClock(deps) }, createSlotCheck(deps.database));
   installNight(app, { ...deps, beginNight, toProblem: toStoredProblem });
+  installCalendar(app, deps);
+  installMails(app, deps);
   return app;
 }
 

@@ -86,6 +86,8 @@ export const API_TAGS = [
     name: "night",
     description: "A night while it is run: layout clock, people, handsets, trains, and what goes wrong.",
   },
+  { name: "calendar", description: "Nights and one's own turns for calendar programs (RFC 5545)." },
+  { name: "mails", description: "What became of the club's mails." },
   {
     name: "transfer",
     description: "Records out and in, as one JSON document or as CSV; an import is all or nothing.",

@@ -68,3 +68,11 @@ function gapAround(near: DateTime): { from: string; to: string } {
     DateTime.fromMillis(after + minutes * 60_000, { zone: "utc" }).toFormat(WALL_CLOCK);
   return { from: shown(winter), to: shown(offset(after)) };
 }
+
+/** What the wall clock of `zone` shows at an instant: `19:30`. */
+export const wallClock = (instant: Date, zone: string): string =>
+  DateTime.fromJSDate(instant, { zone }).toFormat(WALL_CLOCK);
+
+/** The day and time of an instant for a letter: `Saturday 20 March 2027, 19:30`. */
+export const dayAndTime = (instant: Date, zone: string): string =>
+  DateTime.fromJSDate(instant, { zone }).setLocale("en-GB").toFormat(`cccc d LLLL yyyy, ${WALL_CLOCK}`);

@@ -62,7 +62,7 @@ export const LAYERS: Readonly<Record<LayerName, Layer>> = {
   features: {
     rank: 4,
     layers: BELOW_FEATURES,
-    packages: ["node:*", "csv-parse*", "csv-stringify*", ...HTTP_TYPES],
+    packages: ["node:*", "csv-parse*", "csv-stringify*", "ical-generator", ...HTTP_TYPES],
   },
   app: { rank: 5, layers: [...BELOW_FEATURES, "features"], packages: ["fastify"] },
   seed: {
@@ -80,7 +80,11 @@ export const LAYERS: Readonly<Record<LayerName, Layer>> = {
 };
 
 /** Packages with one door: nobody but that file may name them. */
-const DOORS: Readonly<Record<string, string>> = { luxon: "src/lib/local-time.ts" };
+const DOORS: Readonly<Record<string, string>> = {
+  luxon: "src/lib/local-time.ts",
+  "ical-generator": "src/features/calendar/write-calendar.ts",
+  nodemailer: "src/mail/transport.ts",
+};
 
 /** What the planner must not know of: time, chance, waiting, the machine. */
 const FORBIDDEN_IN_PLANNER = [

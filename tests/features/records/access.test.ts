@@ -60,7 +60,12 @@ it("members of another club are turned away from every route of a club as if it 
 
 it("one without a role may change no record of the club", async () => {
   actor = memberOf("north", "member");
-  const changes = ofClubs().filter(({ method, path }) => method !== "get" && !path.endsWith("/check"));
+  // what members do for themselves, and what is not the records', is looked at with those features
+  const others = new Set(["booking", "claims", "night"]);
+  const changes = ofClubs().filter(
+    ({ method, path, operation }) =>
+      method !== "get" && !path.endsWith("/check") && !others.has(operation.tags?.[0] ?? ""),
+  );
   for (const route of changes) {
     const { status, body } = await ask(route);
     expect([route.method, route.path, status, body.code]).toEqual([
