@@ -18,12 +18,11 @@ import { entityTag, readPrecondition } from "../../http/preconditions.ts";
 import { refusalResponses } from "../../http/problem-details.ts";
 import { changeHeaders } from "../../records/collection-schemas.ts";
 import { findUnstorableText, refuseFlaws } from "../../records/flaws.ts";
-import { toNight } from "./board.ts";
-import { type Asked, type NightAddress, reachNight } from "./change-night.ts";
+import type { Asked, NightAddress } from "./change-night.ts";
 import { changeClock } from "./clock-service.ts";
 import type { NightDeps } from "./deps.ts";
 import { bookMember, moveHandset } from "./desk-service.ts";
-import { readFacts } from "./facts.ts";
+import { createReadNight } from "./read-night.ts";
 import { noteTrip } from "./trip-service.ts";
 
 export const NIGHT_URL = "/api/clubs/:club/sessions/:session/night";
@@ -71,10 +70,16 @@ function registerRead(app: HttpApp, deps: NightDeps): void {
     params: nightParams,
     response: { 200: night, ...refusalResponses("validation-failed", "not-found") },
   };
-  app.get(NIGHT_URL, { schema }, async ({ params }) =>
-    toNight(await readFacts(deps.database, deps, await reachNight(deps.database, params))),
+  const readNight = createReadNight(deps);
+  app.get(NIGHT_URL, { schema }, async ({ params }, reply) =>
+    reply
+      .type("application/json; charset=utf-8")
+      .serializer(asIs)
+      .send((await readNight(params)) as never),
   );
 }
+
+const asIs = (text: unknown) => String(text);
 
 function registerClock(app: HttpApp, deps: NightDeps): void {
   const schema = {

@@ -41,8 +41,10 @@ export function toFindingSentence(finding: Finding, problem: Problem): string {
     return `With it the train is ${measured} mm long, and section ${section} holds ${limit} mm.`;
   if (code === "path-no-changeover")
     return `With it the train is too long to be changed over between analog and digital near section ${section}.`;
-  const close = finding.severity === "warns" ? ", which is close" : "";
-  return `With it ${drawerOf(finding, problem)} draws ${amps(measured ?? 0)} of ${amps(limit ?? 0)}${close}.`;
+  const draws = `With it ${drawerOf(finding, problem)} draws ${amps(measured ?? 0)}`;
+  return finding.severity === "warns"
+    ? `${draws}, more than the ${amps(limit ?? 0)} that leave the reserve free.`
+    : `${draws} of ${amps(limit ?? 0)}.`;
 }
 
 const speed = (kmh: number | null) => `${Math.round(kmh ?? 0)} km/h`;
