@@ -9,6 +9,7 @@ export const memberTable: RecordTable<Member, rows.Member> = {
     name: member.name,
     passedFor: member.passedFor,
     junior: member.junior,
+    roles: member.roles,
     note: member.note,
   }),
   toBody: (row) => ({
@@ -16,6 +17,7 @@ export const memberTable: RecordTable<Member, rows.Member> = {
     name: row.name,
     passedFor: row.passedFor,
     junior: row.junior,
+    roles: row.roles as Member["roles"],
     note: row.note,
   }),
 };

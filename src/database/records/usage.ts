@@ -25,11 +25,14 @@ const few = { take: NAMED_A_KIND, select: { code: true }, orderBy: { code: "asc"
 const named = (noun: string, rows: readonly { readonly code: string }[]) =>
   rows.map(({ code }) => `${noun} ${code}`);
 
+/** What a club is not kept for. */
+const GOES_WITH_CLUB: ReadonlySet<string> = new Set(["memberships", "accessTokens", "oneTimeLinks", "mails"]);
+
 const FINDERS = {
   club: async (database, _, [code = ""]) => {
     const found = await database.club.findUnique({ where: { code }, select: { _count: true } });
     return Object.entries(found?._count ?? {})
-      .filter(([, count]) => count > 0)
+      .filter(([kind, count]) => count > 0 && !GOES_WITH_CLUB.has(kind))
       .map(([kind, count]) => `its ${toWords(kind)} (${count})`);
   },
   area: async (database, clubId, codes) => [

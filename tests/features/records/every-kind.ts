@@ -153,7 +153,7 @@ export const EXAMPLES: readonly Example[] = [
     path: "members",
     codes: ["ada", "bo"],
     fresh: { code: "cy", name: "Cy Marlowe" },
-    change: { passedFor: ["main line"], junior: true },
+    change: { passedFor: ["main line"], junior: true, roles: ["session marshal"] },
     filters: {
       "junior=true": ["bo"],
       "junior=false": ["ada"],
