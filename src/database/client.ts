@@ -1,5 +1,5 @@
-import { PrismaPg } from "@prisma/adapter-pg";
 import type pg from "pg";
+import { ActingPg } from "./acting-adapter.ts";
 import { type Prisma, PrismaClient } from "./generated/client.ts";
 
 /** What a store is bound to: the client, or one transaction of it. */
@@ -12,7 +12,7 @@ export type DatabaseClient = PrismaClient;
  * `openDatabase` do): the driver writes instants without their offset. Error messages carry no source lines.
  */
 export function createClient(connection: pg.PoolConfig): DatabaseClient {
-  return new PrismaClient({ adapter: new PrismaPg(connection), errorFormat: "minimal" });
+  return new PrismaClient({ adapter: new ActingPg(connection), errorFormat: "minimal" });
 }
 
 /** Resolves when the database answers; rejects with the driver's error when it does not. */
