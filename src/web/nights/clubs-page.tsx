@@ -1,17 +1,19 @@
 import { useEffect } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import type { Club } from "../../../shared/clubs.ts";
-import { API_REFERENCE, nightsAddress } from "../addresses.ts";
+import { nightsAddress } from "../addresses.ts";
 import { listClubs } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
 import { Loaded } from "../shell/loaded.tsx";
 import { Page } from "../shell/page.tsx";
+import { NoClub } from "../start/no-club.tsx";
 
 /** The door. With one club it opens by itself; with several one chooses. */
 export function ClubsPage() {
   const load = useLoad("clubs", listClubs);
+  const isNew = load.status === "ready" && load.value.items.length === 0;
   return (
-    <Page title="Clubs" heading="Clubs">
+    <Page title="Clubs" heading={isNew ? "Welcome" : "Clubs"}>
       <Loaded load={load} what="Looking for clubs">
         {({ items }) => <Clubs clubs={items} />}
       </Loaded>
@@ -26,16 +28,7 @@ function Clubs({ clubs }: { readonly clubs: readonly Club[] }) {
     if (only) route(nightsAddress(only.code), true);
   }, [only, route]);
   if (only) return null;
-  if (clubs.length === 0)
-    return (
-      <div class="empty">
-        <p>No club is recorded here yet.</p>
-        <p>
-          <a href={API_REFERENCE}>The API reference</a> shows how to make one, and how to read a whole club in
-          from one document.
-        </p>
-      </div>
-    );
+  if (clubs.length === 0) return <NoClub />;
   return (
     <ul class="clubs">
       {clubs.map(({ code, name }) => (

@@ -9,8 +9,8 @@ import { useMay } from "../api/use-me.ts";
 import { clubName } from "../shell/club-name.ts";
 import { Loaded } from "../shell/loaded.tsx";
 import { Page } from "../shell/page.tsx";
+import { FirstSteps } from "../start/first-steps.tsx";
 import { NightRow } from "./night-row.tsx";
-import { NoNights } from "./no-nights.tsx";
 
 /** What is coming, and does it run. */
 export function NightsPage({ club = "" }: { readonly club?: string }) {
@@ -64,7 +64,7 @@ function Nights({ club, first }: NightsProps) {
       setFailed(error instanceof Problem ? error.happened : String(error));
     }
   }, [club.code, next]);
-  if (sessions.length === 0) return <NoNights club={club} />;
+  if (sessions.length === 0) return <FirstSteps club={club} />;
   const ordered = [...sessions].sort((a, b) => start(a) - start(b) || (a.code < b.code ? -1 : 1));
   return (
     <>

@@ -7,10 +7,12 @@ interface SelectFieldProps {
   /** What is sent, and what is read. */
   readonly options: Readonly<Record<string, string>>;
   readonly hint?: string;
+  /** What the service found wrong with it. */
+  readonly fault?: string | undefined;
 }
 
 /** One of a few, under its label. */
-export function SelectField({ label, value, onValue, options, hint }: SelectFieldProps) {
+export function SelectField({ label, value, onValue, options, hint, fault }: SelectFieldProps) {
   const id = useId();
   return (
     <div class="field">
@@ -23,7 +25,10 @@ export function SelectField({ label, value, onValue, options, hint }: SelectFiel
       <select
         id={id}
         value={value}
-        aria-describedby={hint && `${id}-hint`}
+        aria-invalid={fault !== undefined}
+        aria-describedby={
+          [hint && `${id}-hint`, fault && `${id}-fault`].filter(Boolean).join(" ") || undefined
+        }
         onChange={(event) => onValue(event.currentTarget.value)}
       >
         {Object.entries(options).map(([key, words]) => (
@@ -32,6 +37,11 @@ export function SelectField({ label, value, onValue, options, hint }: SelectFiel
           </option>
         ))}
       </select>
+      {fault && (
+        <p class="field-fault" id={`${id}-fault`}>
+          {fault}
+        </p>
+      )}
     </div>
   );
 }
