@@ -124,21 +124,26 @@ BEGIN
   END IF;
 END $$;
 
--- Arguments: table of the record, its kind, the part's column that names it, what the part is called.
+-- Rows of parts by the record that they belong to.
+CREATE FUNCTION trail_part(owner text, list jsonb[], OUT record_id uuid, OUT rows jsonb) RETURNS SETOF record LANGUAGE sql IMMUTABLE AS $$
+  SELECT (r ->> owner)::uuid, jsonb_agg(jsonb_strip_nulls(r - ARRAY['club_id', owner])) FROM unnest(list) AS r GROUP BY r ->> owner
+$$;
+
+-- Arguments: table of the record, its kind, the part's column that names it, what the part is called. One statement each:
+-- where the transaction no longer waits for its end, both sides of a change are told of together.
 CREATE FUNCTION note_trail_parts() RETURNS trigger LANGUAGE plpgsql AS $$
-DECLARE
-  owner text := TG_ARGV[2];
 BEGIN
   PERFORM open_trail_parts();
-  IF TG_OP <> 'INSERT' THEN
-    INSERT INTO trail_parts
-    SELECT TG_ARGV[0], TG_ARGV[1], (b.r ->> owner)::uuid, TG_ARGV[3], false, jsonb_agg(jsonb_strip_nulls(b.r - ARRAY['club_id', owner]))
-    FROM (SELECT to_jsonb(o) FROM old_rows o) AS b(r) GROUP BY b.r ->> owner;
-  END IF;
-  IF TG_OP <> 'DELETE' THEN
-    INSERT INTO trail_parts
-    SELECT TG_ARGV[0], TG_ARGV[1], (a.r ->> owner)::uuid, TG_ARGV[3], true, jsonb_agg(jsonb_strip_nulls(a.r - ARRAY['club_id', owner]))
-    FROM (SELECT to_jsonb(n) FROM new_rows n) AS a(r) GROUP BY a.r ->> owner;
+  IF TG_OP = 'INSERT' THEN
+    INSERT INTO trail_parts SELECT TG_ARGV[0], TG_ARGV[1], (p).record_id, TG_ARGV[3], true, (p).rows
+    FROM (SELECT trail_part(TG_ARGV[2], array_agg(to_jsonb(n))) AS p FROM new_rows n) AS grouped;
+  ELSIF TG_OP = 'DELETE' THEN
+    INSERT INTO trail_parts SELECT TG_ARGV[0], TG_ARGV[1], (p).record_id, TG_ARGV[3], false, (p).rows
+    FROM (SELECT trail_part(TG_ARGV[2], array_agg(to_jsonb(o))) AS p FROM old_rows o) AS grouped;
+  ELSE
+    INSERT INTO trail_parts SELECT TG_ARGV[0], TG_ARGV[1], (p).record_id, TG_ARGV[3], is_new, (p).rows
+    FROM (SELECT false AS is_new, trail_part(TG_ARGV[2], array_agg(to_jsonb(o))) AS p FROM old_rows o
+      UNION ALL SELECT true, trail_part(TG_ARGV[2], array_agg(to_jsonb(n))) FROM new_rows n) AS grouped;
   END IF;
   RETURN NULL;
 END $$;
