@@ -25,10 +25,20 @@ export const REFUSALS = {
     title: "The service does not know who asks",
     remedy: "Sign in, or send a personal access token as `Authorization: Bearer …`.",
   },
+  "wrong-sign-in": {
+    status: 401,
+    title: "E-mail address and password do not belong together",
+    remedy: "Try again, or choose a new password by mail.",
+  },
   "not-permitted": {
     status: 403,
     title: "Your roles in the club do not allow this",
     remedy: "Ask the club's secretary to do it, or to give you a role that may.",
+  },
+  "cross-site": {
+    status: 403,
+    title: "The request comes from a page of another site",
+    remedy: "Use the service's own pages; a program sends a personal access token instead of a cookie.",
   },
   "not-found": {
     status: 404,
@@ -135,6 +145,11 @@ export const REFUSALS = {
     title: "The night cannot go there from where it is",
     remedy: "Read its booking again: mayMoveTo names where it can go.",
   },
+  "last-secretary": {
+    status: 409,
+    title: "The club would be left without a secretary who can sign in",
+    remedy: "Make another member with an account secretary first.",
+  },
   "booking-holds": {
     status: 409,
     title: "Claims rest on this",
@@ -190,6 +205,12 @@ export const REFUSALS = {
     status: 422,
     title: "The Idempotency-Key came before with something else",
     remedy: "Make a new key for each thing done, and send it again only with the same request.",
+  },
+  /** RFC 6585 section 4. */
+  "too-many-attempts": {
+    status: 429,
+    title: "There were too many wrong passwords",
+    remedy: "Wait for as long as Retry-After says, in seconds, then try again.",
   },
   /** RFC 6585 section 3. */
   "precondition-required": {
