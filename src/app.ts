@@ -20,11 +20,15 @@ import { installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
 import type { Clock } from "./lib/clock.ts";
 import { Refusal } from "./lib/refusal.ts";
+import type { Mailer } from "./mail/mailer.ts";
 
 export interface AppDeps {
   readonly database: DatabaseClient;
   readonly clock: Clock;
   readonly authenticate: Authenticate;
+  readonly mailer: Mailer;
+  /** Where people reach the service, with a slash at the end; known once it listens. */
+  readonly publicUrl: () => string;
   readonly logger: NonNullable<FastifyServerOptions["logger"]>;
   readonly listenHost: string;
   readonly clientDir: string | undefined;

@@ -12,12 +12,16 @@ import { once } from "./database/milestones.ts";
 import { type OpenDatabase, openDatabase } from "./database/open-database.ts";
 import { findClub } from "./database/records/clubs.ts";
 import { createClub } from "./features/clubs/index.ts";
+import { reminderChore } from "./features/mails/index.ts";
 import { createTransferService } from "./features/transfer/index.ts";
 import { admitLocalUser } from "./http/actor.ts";
 import type { HttpApp } from "./http/bare-app.ts";
 import { systemClock } from "./lib/clock.ts";
 import { projectRoot } from "./lib/project-root.ts";
 import { StartupError } from "./lib/startup-error.ts";
+import { queueingMailer, quietMailer } from "./mail/mailer.ts";
+import { migrateQueue, openPostOffice } from "./mail/post-office.ts";
+import { createTransport } from "./mail/transport.ts";
 
 type Closers = (() => Promise<unknown>)[];
 
@@ -49,11 +53,17 @@ async function boot(closers: Closers): Promise<string> {
   const opened = await openDatabase(config.databaseUrl, config.dataDir);
   closers.push(() => opened.close());
   await migrate(opened.connection, path.join(root, "prisma/migrations"));
+  await migrateQueue(opened.connection);
   const database = createClient(opened.connection);
   closers.push(() => database.$disconnect());
   if (config.demo) await bringDemo(opened, database);
+  let address = "";
+  const publicUrl = () => config.publicUrl ?? address;
+  const mailer = config.mail ? queueingMailer : quietMailer;
   const app = await buildApp({
     database,
+    mailer,
+    publicUrl,
     clock: systemClock,
     authenticate: admitLocalUser,
     logger: process.stdout.isTTY
@@ -64,7 +74,16 @@ async function boot(closers: Closers): Promise<string> {
     version: readVersion(),
   });
   closers.push(() => app.close());
-  const address = await listen(app, config);
+  address = await listen(app, config);
+  if (config.mail) {
+    const office = await openPostOffice({
+      connection: opened.connection,
+      transport: createTransport(config.mail.url, config.mail.from),
+      chores: [reminderChore({ database, mailer, clock: systemClock, publicUrl })],
+      warn: (message) => app.log.warn(message),
+    });
+    closers.push(() => office.close());
+  }
   return `Running Foreman: ${address}${config.demo ? ` (demo club: ${demoClub.name})` : ""}`;
 }
 

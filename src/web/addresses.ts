@@ -1,3 +1,5 @@
+import { crewPath, eveningPath } from "../../shared/page-addresses.ts";
+
 /** Addresses of the pages, with every code made fit for one. */
 export const nightsAddress = (club: string) => `/clubs/${encodeURIComponent(club)}`;
 
@@ -12,7 +14,7 @@ export const deskAddress = (club: string, session: string) => nightPath(club, "n
 
 /** The board of who does what; a slot's, or the first one's. This is the link that members are sent. */
 export const crewAddress = (club: string, session: string, slot?: string) =>
-  `${nightPath(club, "crew", session)}${slot === undefined ? "" : `/${encodeURIComponent(slot)}`}`;
+  `${crewPath(club, session)}${slot === undefined ? "" : `/${encodeURIComponent(slot)}`}`;
 
 /** The board of the night under way. */
 export const liveAddress = (club: string, session: string) => nightPath(club, "live", session);
@@ -21,7 +23,7 @@ export const liveAddress = (club: string, session: string) => nightPath(club, "l
 export const newNightAddress = (club: string, from?: string) =>
   `${nightsAddress(club)}/new-night${from === undefined ? "" : `?from=${encodeURIComponent(from)}`}`;
 
-export const eveningAddress = (club: string, session: string) => nightPath(club, "my-evening", session);
+export const eveningAddress = eveningPath;
 
 export const membersAddress = (club: string) => `${nightsAddress(club)}/members`;
 

@@ -1,18 +1,35 @@
+import type pg from "pg";
 import supertest from "supertest";
 import { type AppDeps, buildApp } from "../../src/app.ts";
 import { createClient } from "../../src/database/client.ts";
 import { admitLocalUser } from "../../src/http/actor.ts";
 import { systemClock } from "../../src/lib/clock.ts";
+import { quietMailer } from "../../src/mail/mailer.ts";
 import { testDatabase } from "./test-database.ts";
 
 /** The whole app on a database of its own; `overrides` replaces what a test wants to hold still. Close it in the end. */
 export async function testApp(overrides: Partial<AppDeps> = {}) {
   const database = await testDatabase();
-  const prisma = createClient(database.connection);
+  const server = await appOn(database.connection, overrides);
+  return {
+    ...server,
+    connection: database.connection,
+    async close() {
+      await server.close();
+      await database.drop();
+    },
+  };
+}
+
+/** One more server on a database that there is. Close it in the end, before the database is dropped. */
+export async function appOn(connection: pg.ClientConfig, overrides: Partial<AppDeps> = {}) {
+  const prisma = createClient(connection);
   const app = await buildApp({
     database: prisma,
     clock: systemClock,
     authenticate: admitLocalUser,
+    mailer: quietMailer,
+    publicUrl: () => "http://127.0.0.1/",
     logger: false,
     listenHost: "127.0.0.1",
     clientDir: undefined,
@@ -24,11 +41,9 @@ export async function testApp(overrides: Partial<AppDeps> = {}) {
     app,
     request: supertest(app.server),
     prisma,
-    connection: database.connection,
     async close() {
       await app.close();
       await prisma.$disconnect();
-      await database.drop();
     },
   };
 }

@@ -19,6 +19,7 @@ const TABLES = {
   area: "areas",
   booking: "bookings",
   bookingAttendee: "booking_attendees",
+  calendarFeed: "calendar_feeds",
   claim: "claims",
   club: "clubs",
   commandSystem: "command_systems",

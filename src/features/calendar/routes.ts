@@ -1,5 +1,7 @@
 import { z } from "zod";
+import { calendarAddress } from "../../../shared/calendar.ts";
 import { code } from "../../../shared/units.ts";
+import { actorOf } from "../../http/actor.ts";
 import type { HttpApp } from "../../http/create-http.ts";
 import { refusalResponses } from "../../http/problem-details.ts";
 import type { CalendarService } from "./service.ts";
@@ -49,6 +51,70 @@ export function registerSessionCalendar(app: HttpApp, service: CalendarService):
         .type(`${CALENDAR}; charset=utf-8`)
         .header("content-disposition", `attachment; filename="${encodeURIComponent(session)}.ics"`)
         .send(text);
+    },
+  );
+}
+
+/** One's own turns in all clubs, at an address that is its own key: calendar programs can't sign in. */
+export function registerFeed(app: HttpApp, service: CalendarService, publicUrl: () => string): void {
+  const schema = { tags: ["calendar"] };
+  app.post(
+    "/api/me/calendar",
+    {
+      config: { access: "signed-in" },
+      schema: {
+        ...schema,
+        operationId: "makeCalendarAddress",
+        summary: "Make a secret address of one's own calendar",
+        description: "One a person: a new one ends the one before.",
+        response: { 201: calendarAddress, ...refusalResponses("not-permitted") },
+      },
+    },
+    async (request, reply) => {
+      const secret = await service.makeFeed(actorOf(request).personId);
+      return reply.code(201).send({ url: `${publicUrl()}api/calendar/${secret}.ics` });
+    },
+  );
+  app.delete(
+    "/api/me/calendar",
+    {
+      config: { access: "signed-in" },
+      schema: {
+        ...schema,
+        operationId: "revokeCalendarAddress",
+        summary: "Revoke the address of one's own calendar",
+        description: "It leads nowhere from then on. Nothing happens where there is none.",
+        response: {
+          204: z.null().meta({ description: "There is none any more." }),
+          ...refusalResponses("not-permitted"),
+        },
+      },
+    },
+    async (request, reply) => {
+      await service.revokeFeed(actorOf(request).personId);
+      return reply.code(204).send(undefined as never);
+    },
+  );
+  app.get(
+    "/api/calendar/:secret.ics",
+    {
+      config: { access: "public" },
+      schema: {
+        ...schema,
+        operationId: "readCalendar",
+        summary: "Read somebody's turns by their secret address",
+        description:
+          "Every train and duty of theirs, in all their clubs, from the pick-up of the handset to its hand-in, in UTC (RFC 5545). Meant for calendar programs to follow.",
+        params: z.strictObject({ secret: z.string().regex(/^[\w-]{43}$/) }),
+        response: {
+          200: calendarFile("Their turns."),
+          ...refusalResponses("validation-failed", "not-found"),
+        },
+      },
+    },
+    async ({ params: { secret } }, reply) => {
+      const text = await service.readFeed(secret);
+      return reply.type(`${CALENDAR}; charset=utf-8`).header("cache-control", "private, no-cache").send(text);
     },
   );
 }

@@ -2,6 +2,8 @@ import type { DatabaseClient } from "../../database/client.ts";
 import type { HttpApp } from "../../http/bare-app.ts";
 import { registerMailRoutes } from "./routes.ts";
 
+export { reminderChore } from "./reminders.ts";
+
 /** What the club's mails came to. */
 export function installMails(app: HttpApp, { database }: { readonly database: DatabaseClient }): void {
   registerMailRoutes(app, database);

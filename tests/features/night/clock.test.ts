@@ -1,8 +1,5 @@
-import supertest from "supertest";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { buildApp } from "../../../src/app.ts";
-import { createClient } from "../../../src/database/client.ts";
-import { admitLocalUser } from "../../../src/http/actor.ts";
+import { appOn } from "../../support/test-app.ts";
 import { MINUTE, type NightApp, nightApp, setBooking } from "./run-night.ts";
 
 let app: NightApp;
@@ -105,22 +102,29 @@ describe("the layout clock of a night", () => {
 
   it("shows the same after a restart in the middle", async () => {
     const before = await app.read();
-    const database = createClient(app.connection);
-    const second = await buildApp({
-      database,
-      clock: app.clock,
-      authenticate: admitLocalUser,
-      logger: false,
-      listenHost: "127.0.0.1",
-      clientDir: undefined,
-      version: "0.0.0",
-    });
-    await second.ready();
-    const { body } = await supertest(second.server).get(app.night).expect(200);
+    const second = await appOn(app.connection, { clock: app.clock });
+    const { body } = await second.request.get(app.night).expect(200);
     await second.close();
-    await database.$disconnect();
     expect(before.clock.state).toBe("running");
     expect(body).toEqual(before);
+  });
+
+  it("is paused by one of many marshals on two servers, and handsets go out once", async () => {
+    const second = await appOn(app.connection, { clock: app.clock });
+    const both = [app.request, second.request];
+    const from = (path: string, body: object) =>
+      both.map((request) => request.post(`${app.night}/${path}`).send(body));
+    const pauses = await Promise.all([
+      ...from("clock", { run: "pause" }),
+      ...from("clock", { run: "pause" }),
+    ]);
+    const hands = await Promise.all(
+      ["ada", "bo"].flatMap((member) => from("handset-desk", { handset: "H1", to: "out", member })),
+    );
+    await second.close();
+    expect(pauses.map(({ status }) => status).toSorted()).toEqual([200, 409, 409, 409]);
+    expect(hands.map(({ status }) => status).toSorted()).toEqual([200, 409, 409, 409]);
+    await app.post("clock", { run: "start" }).expect(200);
   });
 
   it("of another slot starts at that slot's first reading, and pauses the one before", async () => {
