@@ -5,6 +5,8 @@ export interface CrowdPlan {
   /** `/api/clubs/…/sessions/…/slots/…` */
   readonly slotUrl: string;
   readonly people: readonly CrowdMember[];
+  /** What lets the secretary in. */
+  readonly secretary: CrowdMember["headers"];
   readonly jobs: readonly { readonly code: string; readonly kind: "train" | "duty" }[];
   readonly handsets: readonly string[];
   /** How many posts they make together. */

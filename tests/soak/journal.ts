@@ -1,10 +1,33 @@
 import { readFileSync } from "node:fs";
 
-interface Asked {
-  /** Who asks. */
-  readonly member: string;
-  /** Train or duty it is about. */
+export interface HadClaim {
+  readonly id: string;
   readonly job: string;
+  readonly member: string;
+  readonly handset: string | null;
+}
+
+/** What a member can do; the secretary assigns, and locks the night. A repeat is the same post with the same key once more. */
+export type Act =
+  | "claim"
+  | "repeat"
+  | "give-back"
+  | "handset"
+  | "queue"
+  | "offer"
+  | "swap"
+  | "assign"
+  | "lock";
+
+/** One thing that somebody did, and what became of it. */
+export interface Entry {
+  readonly act: Act;
+  /** Whom it is about, */
+  readonly member: string;
+  /** and which train or duty; both empty for a lock. */
+  readonly job: string;
+  /** The handset asked for by name. */
+  readonly handset?: string | undefined;
   readonly key: string;
   /** When it was first sent, ms since 1970; */
   readonly sentMs: number;
@@ -15,27 +38,14 @@ interface Asked {
   /** 0: nobody answered to the last. */
   readonly status: number;
   /** Of the refusal. */
-  readonly code?: string;
+  readonly code?: string | undefined;
+  /** Claims as they are now, by the answer: made, or in other hands. */
+  readonly now?: readonly HadClaim[];
+  /** Claims that ended with it. */
+  readonly gone?: readonly string[];
+  /** Of a repeat: whether it was answered the same. */
+  readonly same?: boolean;
 }
-
-export interface HadClaim {
-  readonly id: string;
-  readonly job: string;
-  readonly member: string;
-  readonly handset: string | null;
-}
-
-/** One post of a member, and what became of it. */
-export type Entry = Asked &
-  (
-    | { readonly act: "claim"; readonly handset?: string; readonly claim?: HadClaim }
-    | { readonly act: "give-back"; readonly id: string; readonly next?: HadClaim | null }
-    | { readonly act: "queue" }
-    /** The secretary shuts the claims; `job` and `member` say nothing. */
-    | { readonly act: "lock" }
-    /** The same post with the same key at the same time, through another server; `same`: it was answered the same. */
-    | { readonly act: "repeat"; readonly same: boolean }
-  );
 
 /** What several processes wrote, a line an entry. */
 export function readJournals(files: readonly string[]): Entry[] {

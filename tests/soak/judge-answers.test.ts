@@ -51,7 +51,7 @@ function nightWith(claims: readonly HadClaim[], queue: NightFacts["queue"] = [])
 const at = (sentMs: number, answeredMs: number) => ({ key: "k", sendings: 1, sentMs, answeredMs });
 const got = (claim: HadClaim, sentMs: number, answeredMs: number): Entry => {
   const { member, job: what } = claim;
-  return { act: "claim", member, job: what, ...at(sentMs, answeredMs), status: 201, claim };
+  return { act: "claim", member, job: what, ...at(sentMs, answeredMs), status: 201, now: [claim] };
 };
 const refused = (member: string, what: string, code: string, sentMs: number, more = {}): Entry => ({
   act: "claim",
@@ -64,7 +64,8 @@ const refused = (member: string, what: string, code: string, sentMs: number, mor
 });
 const gaveBack = (claim: HadClaim, sentMs: number, next: HadClaim | null = null): Entry => {
   const { member, job: what, id } = claim;
-  return { act: "give-back", member, job: what, id, next, ...at(sentMs, sentMs + 2), status: 200 };
+  const now = next ? [next] : [];
+  return { act: "give-back", member, job: what, gone: [id], now, ...at(sentMs, sentMs + 2), status: 200 };
 };
 const waited = (member: string, what: string, sentMs: number): Entry => ({
   act: "queue",

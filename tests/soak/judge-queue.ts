@@ -3,8 +3,6 @@ import { heldFor, isPassed, isUsable, lasts, leavesTimeToWalk, overlap } from ".
 import type { Entry } from "./journal.ts";
 import { groupBy, type Life, maybeThen, readLives, surelyThroughout, type Times } from "./lives.ts";
 
-type GiveBack = Entry & { readonly act: "give-back" };
-
 /** Somebody's time in a queue. */
 interface Wait extends Times {
   readonly job: string;
@@ -21,13 +19,11 @@ export function judgeQueue(entries: readonly Entry[], night: NightFacts): string
   const byMember = groupBy(lives, ({ member }) => member);
   const byHandset = groupBy(lives, ({ handset }) => handset);
   const locked = entries.find(({ act }) => act === "lock");
-  const given = entries.filter(
-    (entry): entry is GiveBack => entry.act === "give-back" && entry.status === 200,
-  );
+  const given = entries.filter((entry) => entry.act === "give-back" && entry.status === 200);
   const passedOver = given.flatMap((entry) => {
     if (locked && locked.sentMs <= entry.answeredMs) return [];
     const here = waits.get(entry.job) ?? [];
-    const next = entry.next ?? null;
+    const next = entry.now?.[0];
     const nextWait = here.find((wait) => wait.member === next?.member && maybeThen(wait, entry));
     if (next && !nextWait) return [`${next.member} was given ${entry.job} without waiting for it`];
     return here
@@ -60,15 +56,11 @@ interface Around {
 }
 
 /** Whether nothing can have been in the way of that member having it; a junior's adult is not looked for. */
-function surelyCan(
-  code: string,
-  entry: GiveBack,
-  night: NightFacts,
-  { byMember, byHandset }: Around,
-): boolean {
+function surelyCan(code: string, entry: Entry, night: NightFacts, { byMember, byHandset }: Around): boolean {
   const [member, job] = [night.members.get(code), night.jobs.get(entry.job)];
   if (!member || !job || member.junior || !isPassed(member, job)) return false;
-  const then = (life: Life) => life.id !== entry.id && life.id !== entry.next?.id && maybeThen(life, entry);
+  const about = new Set([...(entry.gone ?? []), ...(entry.now ?? []).map(({ id }) => id)]);
+  const then = (life: Life) => !about.has(life.id) && maybeThen(life, entry);
   const busy = (byMember.get(code) ?? []).some((life) => then(life) && clash(life, job, night));
   if (busy || job.kind === "duty") return !busy;
   return [...night.handsets.values()].some((handset) => {

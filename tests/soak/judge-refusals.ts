@@ -1,13 +1,11 @@
 import { CLAIM_HINDRANCES, type ClaimHindrance } from "../../shared/claims.ts";
 import type { HandsetFact, JobFact, MemberFact, NightFacts } from "./facts.ts";
 import { heldFor, isPassed, isUsable, lasts, leavesTimeToWalk, overlap } from "./job-times.ts";
-import type { Entry } from "./journal.ts";
+import type { Act, Entry } from "./journal.ts";
 import { groupBy, type Life, maybeThen, readLives, surelyThroughout } from "./lives.ts";
 
-type ClaimEntry = Entry & { readonly act: "claim" };
-
 interface Case {
-  readonly entry: ClaimEntry;
+  readonly entry: Entry;
   readonly job: JobFact;
   readonly member: MemberFact;
   readonly night: NightFacts;
@@ -42,10 +40,17 @@ export function judgeRefusals(entries: readonly Entry[], night: NightFacts): str
   });
 }
 
-/** Giving back twice finds nothing the second time; waiting is refused for what is free, one's own, or waited for. */
-const OTHERS_RIGHT: Readonly<Record<string, readonly string[]>> = {
-  "give-back": ["not-found", "session-not-open", "last-adult"],
-  queue: ["already-done", "session-not-open", ...CLAIM_HINDRANCES],
+/**
+ * What else may be refused: what somebody gave back or traded a moment ago is gone, or is another's; a wait for what is
+ * free, one's own or waited for is none.
+ */
+const OTHERS_RIGHT: Partial<Record<Act, readonly string[]>> = {
+  "give-back": ["not-found", "not-permitted", "session-not-open", "last-adult"],
+  handset: ["not-found", "not-permitted", "session-not-open", "handset-not-usable", "handset-taken"],
+  queue: ["already-done", "session-not-open", "not-passed"],
+  offer: ["not-found", "not-permitted", "unprocessable", "session-not-open"],
+  swap: ["not-found", "not-permitted", "last-adult", ...CLAIM_HINDRANCES],
+  assign: ["last-adult", ...CLAIM_HINDRANCES],
 };
 
 function judgeOther(entry: Entry): string[] {

@@ -4,11 +4,12 @@ import type { Entry, HadClaim } from "./journal.ts";
 export interface Times {
   readonly bornFromMs: number;
   readonly bornByMs: number;
-  /** Infinity: it was never given back. */
+  /** Infinity: it has no end. */
   readonly diesFromMs: number;
   readonly diesByMs: number;
 }
 
+/** A claim in one pair of hands, with one handset: when it is traded, the next life of the same claim begins. */
 export type Life = HadClaim & Times;
 
 export interface Window {
@@ -16,26 +17,30 @@ export interface Window {
   readonly answeredMs: number;
 }
 
-/** Every claim that an answer told of. */
+const FOR_EVER: Window = { sentMs: Number.POSITIVE_INFINITY, answeredMs: Number.POSITIVE_INFINITY };
+
+/** Every life that an answer told of. */
 export function readLives(entries: readonly Entry[]): Life[] {
-  const ends = new Map(
-    entries.flatMap((entry) =>
-      entry.act === "give-back" && entry.status === 200 ? [[entry.id, entry] as const] : [],
-    ),
-  );
-  return entries.flatMap((entry) => {
-    const made = entry.act === "claim" ? entry.claim : entry.act === "give-back" ? entry.next : null;
-    if (!made) return [];
-    const end = ends.get(made.id);
-    return [
-      {
-        ...made,
-        bornFromMs: entry.sentMs,
-        bornByMs: entry.answeredMs,
-        diesFromMs: end?.sentMs ?? Number.POSITIVE_INFINITY,
-        diesByMs: end?.answeredMs ?? Number.POSITIVE_INFINITY,
-      },
-    ];
+  const told = entries.flatMap((entry) => [
+    ...(entry.now ?? []).map((claim) => ({ id: claim.id, claim, entry })),
+    ...(entry.gone ?? []).map((id) => ({ id, claim: null, entry })),
+  ]);
+  return [...groupBy(told, ({ id }) => id).values()].flatMap((events) => {
+    // whoever does the next thing with a claim has had the answer to the one before
+    const inOrder = events.sort((a, b) => a.entry.answeredMs - b.entry.answeredMs);
+    return inOrder.flatMap(({ claim, entry }, at) => {
+      if (claim === null) return [];
+      const end = inOrder[at + 1]?.entry ?? FOR_EVER;
+      return [
+        {
+          ...claim,
+          bornFromMs: entry.sentMs,
+          bornByMs: entry.answeredMs,
+          diesFromMs: end.sentMs,
+          diesByMs: end.answeredMs,
+        },
+      ];
+    });
   });
 }
 

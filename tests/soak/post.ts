@@ -11,10 +11,10 @@ export interface Answer {
 }
 
 export interface Request {
-  readonly method: "POST" | "DELETE" | "GET";
+  readonly method: "POST" | "PUT" | "DELETE" | "GET";
   readonly path: string;
-  readonly body?: unknown;
-  readonly key?: string;
+  readonly body?: unknown | undefined;
+  readonly key: string;
   readonly headers: Readonly<Record<string, string>>;
 }
 
@@ -49,7 +49,7 @@ async function sendOnce(server: string, { method, path, body, key, headers }: Re
       headers: {
         ...headers,
         ...(body === undefined ? {} : { "content-type": "application/json" }),
-        ...(key === undefined ? {} : { "idempotency-key": key }),
+        "idempotency-key": key,
       },
       ...(body === undefined ? {} : { body: JSON.stringify(body) }),
       signal: AbortSignal.timeout(ANSWER_LIMIT_MS),

@@ -81,6 +81,7 @@ async function planCrowd(size: SoakSize, stage: Stage, folder: string): Promise<
     servers: stage.servers,
     slotUrl: `${SESSION_URL}/slots/${NIGHT.slot}`,
     people: stage.people.filter((_, number) => number % size.processes === at),
+    secretary: stage.secretary,
     jobs: [...night.jobs.values()].map(({ code, kind }) => ({ code, kind })),
     handsets: [...night.handsets.keys()],
     posts: Math.ceil(size.posts / size.processes),
