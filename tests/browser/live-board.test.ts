@@ -23,9 +23,6 @@ describe.skipIf(noBrowser)("the live board", () => {
       options: { viewport: TABLET, ...options },
       prepare: async (page) => {
         await fixture.answer(page);
-        await page.route("**/api/clubs/vale/events", (route) =>
-          route.fulfill({ contentType: "text/event-stream", body: "retry: 600000\n\n" }),
-        );
       },
     });
     await visited.page.getByRole("timer").waitFor();

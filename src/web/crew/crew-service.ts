@@ -41,6 +41,11 @@ async function post<T>(path: string, body: object | undefined, key: string): Pro
 export const claimIt = (address: SlotAddress, body: NewClaim, key: string) =>
   post<Claim>(`${slotPath(address)}/claims`, body, key);
 
+export async function changeHandset(address: SlotAddress, claim: string, handset: string, key: string) {
+  const path = `${slotPath(address)}/claims/${claim}/handset`;
+  return (await change<Claim>("PUT", path, { body: { handset }, key })).value;
+}
+
 export async function giveBack(address: SlotAddress, claim: string, key: string): Promise<GivenBack> {
   return (await change<GivenBack>("DELETE", `${slotPath(address)}/claims/${claim}`, { key })).value;
 }

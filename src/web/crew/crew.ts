@@ -3,7 +3,15 @@ import { useContext } from "preact/hooks";
 import type { Board, Claim, EveningItem } from "../../../shared/claims.ts";
 import type { Deeds } from "../nights/use-deeds.ts";
 import { type BoardRow, rowKey } from "./board-groups.ts";
-import { claimIt, giveBack, joinQueue, leaveQueue, type SlotAddress, type What } from "./crew-service.ts";
+import {
+  changeHandset,
+  claimIt,
+  giveBack,
+  joinQueue,
+  leaveQueue,
+  type SlotAddress,
+  type What,
+} from "./crew-service.ts";
 
 /** The claim board as one member sees it, and what they can do on it. */
 export interface Crew {
@@ -12,6 +20,8 @@ export interface Crew {
   readonly deeds: Deeds;
   readonly claim: (it: BoardRow, handset: string | undefined) => void;
   readonly giveBack: (item: EveningItem) => void;
+  /** Answers whether it was done. */
+  readonly changeHandset: (item: EveningItem, handset: string) => Promise<boolean>;
   readonly join: (it: BoardRow) => void;
   readonly leave: (it: BoardRow) => void;
 }
@@ -55,6 +65,15 @@ export function createCrew(address: SlotAddress, board: Board, deeds: Deeds): Cr
         undo: () => back(at, claim, title),
       }),
     });
+  const changeTo = (claim: Claim, handset: string, title: string): Promise<boolean> =>
+    deeds.run({
+      name: `handset ${claim.id} ${handset}`,
+      deed: (key) => changeHandset({ ...address, slot: claim.slot }, claim.id, handset, key),
+      tell: (now) => ({
+        text: `${title} is driven with handset ${now.handset}.`,
+        undo: claim.handset === null ? undefined : () => void changeTo(now, claim.handset ?? "", title),
+      }),
+    });
   const titled = ({ kind, row }: BoardRow) => titleOf(kind, row.code, row.name);
   return {
     address,
@@ -64,6 +83,8 @@ export function createCrew(address: SlotAddress, board: Board, deeds: Deeds): Cr
       take(address, handset === undefined ? whatOf(it) : { ...whatOf(it), handset }, titled(it)),
     giveBack: ({ claim, name }) =>
       back({ ...address, slot: claim.slot }, claim, titleOf(claim.kind, claim.code, name)),
+    changeHandset: ({ claim, name }, handset) =>
+      changeTo(claim, handset, titleOf(claim.kind, claim.code, name)),
     join: (it) =>
       void deeds.run({
         name: `join ${rowKey(it)}`,

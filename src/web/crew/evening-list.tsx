@@ -1,8 +1,11 @@
 import { useState } from "preact/hooks";
 import type { EveningItem } from "../../../shared/claims.ts";
+import { endText } from "../nights/end-text.ts";
+import { useWish } from "../nights/use-wish.ts";
 import { titleOf, useCrew } from "./crew.ts";
+import { Handsets } from "./handsets.tsx";
 import { SwapForm } from "./swap-form.tsx";
-import { placeText, roomTime, walkText } from "./times.ts";
+import { roomTime, walkText } from "./times.ts";
 
 /** What one has tonight, on top of the board. */
 export function EveningList() {
@@ -44,6 +47,24 @@ export function equipmentOf({ claim, locomotives, handset, control }: EveningIte
   return parts;
 }
 
+/** Another handset for a train that one has, where others fit and are free. */
+function HandsetChoice({ item }: { readonly item: EveningItem }) {
+  const { board, changeHandset } = useCrew();
+  const { claim } = item;
+  const wish = useWish(claim.handset ?? "");
+  const row = board.slot === claim.slot ? board.trains.find(({ code }) => code === claim.code) : undefined;
+  const others = row?.handsets.filter((code) => code !== claim.handset) ?? [];
+  if (claim.handset === null || others.length === 0 || board.state !== "open") return null;
+  return (
+    <Handsets
+      label={`Handset for ${titleOf(claim.kind, claim.code, item.name)}`}
+      codes={[claim.handset, ...others]}
+      handset={wish.shown}
+      choose={(handset) => void wish.set(handset, () => changeHandset(item, handset))}
+    />
+  );
+}
+
 function EveningRow({ item }: { readonly item: EveningItem }) {
   const { board, giveBack } = useCrew();
   const [isSwapping, setSwapping] = useState(false);
@@ -65,8 +86,8 @@ function EveningRow({ item }: { readonly item: EveningItem }) {
           {claim.assigned && <span class="quiet"> assigned to you</span>}
         </p>
         <p>
-          {placeText(from)}
-          {claim.kind === "train" && ` → ${placeText(to)}`}, until {roomTime(to.at, board.timeZone)}
+          {endText(from)}
+          {claim.kind === "train" && ` → ${endText(to)}`}, until {roomTime(to.at, board.timeZone)}
         </p>
         <p class="crew-with">{equipmentOf(item).join(" · ")}</p>
         {walkSeconds !== null && walkSeconds > 0 && <p class="crew-with">{walkText(walkSeconds)} to it</p>}
@@ -77,6 +98,7 @@ function EveningRow({ item }: { readonly item: EveningItem }) {
         ))}
       </div>
       <div class="crew-do">
+        <HandsetChoice item={item} />
         <button
           type="button"
           class="big-button"

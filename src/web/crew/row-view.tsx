@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
-import type { BoardTrain } from "../../../shared/claims.ts";
-import { fieldText } from "../nights/field.tsx";
+import { endText } from "../nights/end-text.ts";
 import { Why } from "../nights/said.tsx";
 import { type BoardRow, rowKey } from "./board-groups.ts";
 import { titleOf, useCrew, whatOf } from "./crew.ts";
+import { Handsets } from "./handsets.tsx";
 import { Queueing } from "./queueing.tsx";
-import { placeText, roomTime, walkText } from "./times.ts";
+import { roomTime, walkText } from "./times.ts";
 
 /** A train or duty of the board: when, from where to where, with what, and what one can do about it. */
 export function RowView({ it }: { readonly it: BoardRow }) {
@@ -61,12 +61,12 @@ function Where({ it: { kind, row } }: { readonly it: BoardRow }) {
   if (kind === "duty")
     return (
       <p>
-        {placeText(row.from)} {until}
+        {endText(row.from)} {until}
       </p>
     );
   return (
     <p>
-      {placeText(row.from)} → {placeText(row.to)}, {until}
+      {endText(row.from)} → {endText(row.to)}, {until}
     </p>
   );
 }
@@ -95,7 +95,12 @@ function Claiming({ it }: { readonly it: BoardRow }) {
   return (
     <div class="crew-do">
       {it.kind === "train" && handset !== undefined && (
-        <Handsets row={it.row} handset={handset} choose={setChosen} />
+        <Handsets
+          label={`Handset for ${title}`}
+          codes={it.row.handsets}
+          handset={handset}
+          choose={setChosen}
+        />
       )}
       <button
         type="button"
@@ -106,29 +111,5 @@ function Claiming({ it }: { readonly it: BoardRow }) {
         Claim
       </button>
     </div>
-  );
-}
-
-interface HandsetsProps {
-  readonly row: BoardTrain;
-  readonly handset: string;
-  readonly choose: (handset: string) => void;
-}
-
-function Handsets({ row, handset, choose }: HandsetsProps) {
-  const { board } = useCrew();
-  const kindOf = (code: string) => board.handsets.find((h) => h.code === code)?.kind;
-  return (
-    <label class="crew-handset">
-      <span>Handset</span>
-      <select value={handset} onChange={(event) => choose(fieldText(event))}>
-        {row.handsets.map((code) => (
-          <option key={code} value={code}>
-            {code}
-            {kindOf(code) && `, ${kindOf(code)}`}
-          </option>
-        ))}
-      </select>
-    </label>
   );
 }

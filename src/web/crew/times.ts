@@ -1,5 +1,3 @@
-import type { ClaimEnd } from "../../../shared/claims.ts";
-
 /** `19:42`, the room's clock in the club's zone. */
 export function roomTime(at: string, timeZone: string): string {
   return new Intl.DateTimeFormat("en-GB", {
@@ -8,12 +6,6 @@ export function roomTime(at: string, timeZone: string): string {
     hourCycle: "h23",
     timeZone,
   }).format(Date.parse(at));
-}
-
-/** `Hesperwick, platform 1`; a duty that stands nowhere in particular is everywhere. */
-export function placeText({ placeName, roadName }: ClaimEnd): string {
-  if (placeName === null) return roadName ?? "";
-  return roadName === null ? placeName : `${placeName}, ${roadName}`;
 }
 
 /** A walk as one thinks of it: whole minutes, rounded up, so that one is not late. */

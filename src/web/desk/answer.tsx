@@ -81,7 +81,7 @@ function MannedAnswer({ booking: { manning, state } }: { readonly booking: Booki
     <p class="headline">
       <span>
         {text}
-        {duties > 0 && ` ${duties} of ${manning.duties} duties ${duties === 1 ? "is" : "are"} free.`}
+        {duties > 0 && ` ${duties} ${duties === 1 ? "duty has" : "duties have"} nobody.`}
       </span>
     </p>
   );

@@ -1,11 +1,4 @@
-import type {
-  Booking,
-  BookingBody,
-  BookingSummary,
-  Duty,
-  NewBookingMove,
-  NewComing,
-} from "../../../shared/booking.ts";
+import type { Booking, BookingBody, Duty, NewBookingMove, NewComing } from "../../../shared/booking.ts";
 import type { Fairness } from "../../../shared/claims.ts";
 import type { Member } from "../../../shared/members.ts";
 import { change, read } from "../api/ask.ts";
@@ -26,11 +19,6 @@ const tag = (version: number) => `"${version}"`;
 
 export const readBooking = (address: NightAddress, signal: AbortSignal): Promise<Booking> =>
   read(bookingPath(address), signal);
-
-export const listBookings = (
-  club: string,
-  signal: AbortSignal,
-): Promise<{ readonly items: readonly BookingSummary[] }> => read(`${clubPath(club)}/bookings`, signal);
 
 export const listMembers = (club: string, signal: AbortSignal) =>
   readAll<Member>(`${clubPath(club)}/members`, signal);

@@ -3,10 +3,11 @@ import { crewAddress } from "../addresses.ts";
 import type { BoardRow } from "../crew/board-groups.ts";
 import { titleOf, whatOf } from "../crew/crew.ts";
 import { assign } from "../crew/crew-service.ts";
-import { placeText, roomTime } from "../crew/times.ts";
+import { roomTime } from "../crew/times.ts";
+import { endText } from "../nights/end-text.ts";
 import { fieldText } from "../nights/field.tsx";
+import { useWish } from "../nights/use-wish.ts";
 import { useDesk } from "./desk.ts";
-import { useWish } from "./use-wish.ts";
 
 /** Who drives what, slot by slot: first what has nobody, then, folded, the rest. */
 export function Manning() {
@@ -84,8 +85,8 @@ function ManningRow({ board, it }: { readonly board: Board; readonly it: BoardRo
         {row.queue.length > 0 && <span class="quiet"> · {row.queue.length} waiting</span>}
       </th>
       <td>
-        {placeText(row.from)}
-        {kind === "train" && ` → ${placeText(row.to)}`}
+        {endText(row.from)}
+        {kind === "train" && ` → ${endText(row.to)}`}
       </td>
       <td>
         {mayBook ? (

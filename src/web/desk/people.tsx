@@ -1,7 +1,7 @@
 import type { Member } from "../../../shared/members.ts";
+import { useWish } from "../nights/use-wish.ts";
 import { useDesk } from "./desk.ts";
 import { sayComing } from "./desk-service.ts";
-import { useWish } from "./use-wish.ts";
 
 interface Part {
   readonly member: Member;

@@ -9,10 +9,11 @@ import { useEvents } from "../api/use-events.ts";
 import { titleOf } from "../crew/crew.ts";
 import { readEvening } from "../crew/crew-service.ts";
 import { equipmentOf } from "../crew/evening-list.tsx";
-import { placeText, roomTime } from "../crew/times.ts";
+import { roomTime } from "../crew/times.ts";
 import { readNight } from "../live/night-service.ts";
 import { readingAfter } from "../live/reading.ts";
 import { BookingState } from "../nights/booking-state.tsx";
+import { endText } from "../nights/end-text.ts";
 import { FirstAnswer } from "../nights/first-answer.tsx";
 import { Lost } from "../nights/lost.tsx";
 import { NightFrame } from "../nights/night-frame.tsx";
@@ -160,8 +161,8 @@ function Dues({ dues, timeZone }: { readonly dues: readonly Due[]; readonly time
               {item.claim.kind === "train" && item.name}
             </p>
             <p>
-              {placeText(item.from)}
-              {item.claim.kind === "train" && ` → ${placeText(item.to)}`}
+              {endText(item.from)}
+              {item.claim.kind === "train" && ` → ${endText(item.to)}`}
             </p>
             <p class="crew-with">{equipmentOf(item).join(" · ")}</p>
           </div>

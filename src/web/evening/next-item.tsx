@@ -1,8 +1,9 @@
 import type { ComponentChildren } from "preact";
 import type { EveningItem } from "../../../shared/claims.ts";
 import { titleOf } from "../crew/crew.ts";
-import { placeText, roomTime, walkText } from "../crew/times.ts";
+import { roomTime, walkText } from "../crew/times.ts";
 import { farOff } from "../live/reading.ts";
+import { endText } from "../nights/end-text.ts";
 import type { Due } from "./when.ts";
 
 interface NextItemProps {
@@ -32,10 +33,10 @@ export function NextItem({ due, timeZone, isPaused }: NextItemProps) {
           {roomTime(from.at, timeZone)}, layout {tonight?.from.expectedLayout ?? from.layout}
           {tonight && tonight.lateMinutes > 0 && <span class="late">{tonight.lateMinutes} min late</span>}
         </Fact>
-        <Fact term={claim.kind === "train" ? "From" : "Where"}>{placeText(from)}</Fact>
+        <Fact term={claim.kind === "train" ? "From" : "Where"}>{endText(from)}</Fact>
         {claim.kind === "train" && (
           <Fact term="To">
-            {placeText(to)}, layout {tonight?.to.expectedLayout ?? to.layout}
+            {endText(to)}, layout {tonight?.to.expectedLayout ?? to.layout}
           </Fact>
         )}
         <Locomotives due={due} />

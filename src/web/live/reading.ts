@@ -22,9 +22,12 @@ export function realMinutesTo(layout: string, nowSeconds: number, clockRatio: nu
   return Math.floor((parseLayoutTime(layout) - nowSeconds) / clockRatio / 60);
 }
 
-/** `2 h 10 min`, `2 h`, `35 min`. */
+const DAY_MIN = 1_440;
+
+/** `3 days`, `2 h 10 min`, `2 h`, `35 min`: from two days on nobody counts hours. */
 export function span(minutes: number): string {
   if (minutes < 60) return `${minutes} min`;
+  if (minutes >= 2 * DAY_MIN) return `${Math.floor(minutes / DAY_MIN)} days`;
   const rest = minutes % 60;
   return `${Math.floor(minutes / 60)} h${rest === 0 ? "" : ` ${rest} min`}`;
 }

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import type { NightLocomotive, NightTrain } from "../../../shared/night.ts";
+import { endText } from "../nights/end-text.ts";
 import { type LiveBoard, reportTrain, useBoard } from "./board.ts";
 import { farOff, realMinutesTo } from "./reading.ts";
 import { TrainMore } from "./train-more.tsx";
@@ -19,7 +20,7 @@ export function TrainRow({ train }: { readonly train: NightTrain }) {
           <strong>{train.train}</strong> {train.name} <Late minutes={train.lateMinutes} />
         </p>
         <p>
-          {placeOf(train.from)} → {placeOf(train.to)}
+          {endText(train.from)} → {endText(train.to)}
         </p>
         <p class="train-with">
           <Driver train={train} />
@@ -51,11 +52,6 @@ export function TrainRow({ train }: { readonly train: NightTrain }) {
     </li>
   );
 }
-
-type End = NightTrain["from"];
-
-const placeOf = ({ placeName, roadName }: End) =>
-  placeName === null ? roadName : `${placeName}, ${roadName}`;
 
 /** The reading to look out for: the arrival of a train under way, the departure of one that waits. */
 function When({ train, board }: { readonly train: NightTrain; readonly board: LiveBoard }) {

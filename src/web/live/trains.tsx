@@ -2,6 +2,9 @@ import type { NightTrain } from "../../../shared/night.ts";
 import { useBoard } from "./board.ts";
 import { TrainRow } from "./train-row.tsx";
 
+/** Departures shown at once: what a marshal keeps in mind. */
+const SOON = 8;
+
 /** The trains under way, the next to depart, and what is behind. */
 export function Trains() {
   const { night } = useBoard();
@@ -20,7 +23,17 @@ export function Trains() {
         </>
       )}
       <h2 id="trains-heading">Next departures</h2>
-      {next.length === 0 ? <p class="quiet">No train is still to depart.</p> : <Rows trains={next} />}
+      {next.length === 0 ? (
+        <p class="quiet">No train is still to depart.</p>
+      ) : (
+        <Rows trains={next.slice(0, SOON)} />
+      )}
+      {next.length > SOON && (
+        <details class="fold">
+          <summary>{next.length - SOON} later</summary>
+          <Rows trains={next.slice(SOON)} />
+        </details>
+      )}
       {rest.length > 0 && (
         <details class="fold">
           <summary>{rest.length} arrived or left out</summary>

@@ -42,7 +42,7 @@ export function NewNightForm({ start, versions, taken, isBusy, make }: NewNightF
             onInput={(event) => change({ name: fieldText(event) })}
           />
         </Field>
-        <Field label="Clock ratio" hint="Layout time for each unit of real time">
+        <Field label="Layout clock, times as fast">
           <input
             type="number"
             value={draft.clockRatio}

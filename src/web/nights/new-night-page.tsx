@@ -2,7 +2,7 @@ import { useEffect } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import type { Club } from "../../../shared/clubs.ts";
 import type { Session } from "../../../shared/sessions.ts";
-import { nightsAddress, planAddress } from "../addresses.ts";
+import { deskAddress, nightsAddress } from "../addresses.ts";
 import { readClub } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
 import { clubName } from "../shell/club-name.ts";
@@ -61,12 +61,22 @@ interface NewNightProps {
 
 const start = ({ slots }: Session) => Math.min(...slots.map(({ startsAt }) => Date.parse(startsAt)));
 
+/** The latest night of all, preferring those that run only issued timetables: others can't be opened. */
+function lastToCopy(nights: readonly Session[], versions: readonly VersionChoice[]): Session | undefined {
+  const isIssued = ({ slots }: Session) =>
+    slots.every((slot) =>
+      versions.some(
+        (v) => v.isIssued && v.timetable === slot.timetable && v.version === slot.timetableVersion,
+      ),
+    );
+  return [...nights].sort((a, b) => Number(isIssued(b)) - Number(isIssued(a)) || start(b) - start(a))[0];
+}
+
 function NewNight({ club, nights, areas, versions, from }: NewNightProps) {
   const { route } = useLocation();
   const doing = useDeed();
   const today = dateThere(new Date(), club.timeZone);
-  const last = [...nights].sort((a, b) => start(b) - start(a))[0];
-  const copied = nights.find(({ code }) => code === from) ?? last;
+  const copied = nights.find(({ code }) => code === from) ?? lastToCopy(nights, versions);
   if (versions.length === 0)
     return <p class="empty">The club has no timetable yet: a night needs one to run.</p>;
   const first = versions[0];
@@ -75,7 +85,7 @@ function NewNight({ club, nights, areas, versions, from }: NewNightProps) {
     : firstNight(today, areas, first ? { code: first.timetable, version: first.version } : null);
   const make = async (session: Session) => {
     const isMade = await doing.run(JSON.stringify(session), (key) => makeNight(club.code, session, key));
-    if (isMade) route(planAddress(club.code, session.code, session.slots[0]?.code ?? ""));
+    if (isMade) route(deskAddress(club.code, session.code));
   };
   return (
     <>

@@ -1,3 +1,4 @@
+import type { BookingSummary } from "../../../shared/booking.ts";
 import type { Session } from "../../../shared/sessions.ts";
 import type { Timetable, TimetableVersion } from "../../../shared/timetable.ts";
 import { change, read } from "../api/ask.ts";
@@ -19,6 +20,12 @@ export async function readAll<T>(path: string, signal: AbortSignal): Promise<rea
 
 export const listNights = (club: string, signal: AbortSignal) =>
   readAll<Session>(`${clubPath(club)}/sessions`, signal);
+
+/** How far each night has come, and how it is manned. */
+export const listBookings = (
+  club: string,
+  signal: AbortSignal,
+): Promise<{ readonly items: readonly BookingSummary[] }> => read(`${clubPath(club)}/bookings`, signal);
 
 export const listAreas = (club: string, signal: AbortSignal) =>
   readAll<{ readonly code: string }>(`${clubPath(club)}/areas`, signal);

@@ -5,6 +5,7 @@ import type { SlotDraft } from "./night-draft.ts";
 export interface VersionChoice {
   readonly timetable: string;
   readonly version: number;
+  readonly isIssued: boolean;
   /** `Weekday, version 2 (draft)`. */
   readonly text: string;
 }

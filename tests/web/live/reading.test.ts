@@ -29,6 +29,8 @@ describe("how far off a departure is", () => {
   });
 
   it.each([
+    [2 * 1_440, "in 2 days"],
+    [2 * 1_440 - 1, "in 47 h 59 min"],
     [130, "in 2 h 10 min"],
     [60, "in 1 h"],
     [5, "in 5 min"],
