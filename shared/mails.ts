@@ -8,6 +8,9 @@ export const MAIL_TEMPLATES = [
   "reset",
   "got-it",
   "assigned",
+  "taken-off",
+  "swap-offered",
+  "swapped",
   "reminder",
   "note-to-all",
 ] as const;

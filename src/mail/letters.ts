@@ -11,6 +11,9 @@ export interface LetterData {
   readonly reset: { readonly link: string; readonly until: string };
   readonly "got-it": ClaimLetter;
   readonly assigned: ClaimLetter;
+  readonly "taken-off": ClaimLetter;
+  readonly "swap-offered": ClaimLetter;
+  readonly swapped: ClaimLetter;
   readonly reminder: {
     readonly club: string;
     readonly night: string;
@@ -84,6 +87,26 @@ const WRITERS: Writers = {
       link,
       club,
     ),
+  }),
+  "taken-off": ({ club, night, what, when, link }) => ({
+    subject: `${night}: ${what} is no longer yours`,
+    text: paragraphs(
+      `The secretary took ${what} off you (${when}). What you still have that night:`,
+      link,
+      club,
+    ),
+  }),
+  "swap-offered": ({ club, night, what, when, link }) => ({
+    subject: `${night}: a swap for ${what}`,
+    text: paragraphs(
+      `Somebody offers you a swap for ${what}: ${when}. It stays yours until you accept:`,
+      link,
+      club,
+    ),
+  }),
+  swapped: ({ club, night, what, when, handset, link }) => ({
+    subject: `${night}: swapped, ${what} is yours`,
+    text: paragraphs(`The swap is made. You now have ${what}: ${when}.${withHandset(handset)}`, link, club),
   }),
   reminder: ({ club, night, begins, lines, venueNote, link }) => ({
     subject: `${night}: ${begins}`,

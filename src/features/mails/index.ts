@@ -2,6 +2,7 @@ import type { DatabaseClient } from "../../database/client.ts";
 import type { HttpApp } from "../../http/bare-app.ts";
 import { registerMailRoutes } from "./routes.ts";
 
+export { createClaimPost } from "./claim-news.ts";
 export { reminderChore } from "./reminders.ts";
 
 /** What the club's mails came to. */

@@ -16,6 +16,9 @@ const TEMPLATE_WORDS = {
   reset: "New password",
   "got-it": "Got the train",
   assigned: "Was assigned",
+  "taken-off": "Taken off",
+  "swap-offered": "Swap offered",
+  swapped: "Swapped",
   reminder: "Reminder",
   "note-to-all": "Note to all",
 } as const satisfies Record<MailTemplate, string>;
