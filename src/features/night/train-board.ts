@@ -2,6 +2,7 @@ import { toLayoutTimeText } from "../../../shared/layout-time.ts";
 import type { NightLocomotive, NightTrain, TrainState } from "../../../shared/night.ts";
 import type * as rows from "../../database/generated/client.ts";
 import { findLateness, type NightWorking } from "../../planner/night/lateness.ts";
+import { type Place, placesTonight } from "../../planner/night/tonight.ts";
 import { layoutSecondsAt } from "./clock-board.ts";
 import { type NightFacts, toPerson } from "./facts.ts";
 import type { TimetableTrain } from "./store.ts";
@@ -33,26 +34,14 @@ export function toWorking(facts: NightFacts, train: TimetableTrain): NightWorkin
   };
 }
 
-/** A locomotive of the timetable, and the one that is in its place tonight. */
-export interface Place {
-  readonly planned: string;
-  readonly tonight: string;
-}
-
-/** What a train has tonight, from the head: each locomotive that failed in it gives way to what took its place. */
-export function placesOf(
-  { log }: Pick<NightFacts, "log">,
-  { slot, code, locomotives }: TimetableTrain,
-): Place[] {
-  const here = log.replacements.filter(({ slotCode, trainCode }) => slotCode === slot && trainCode === code);
-  const instead = new Map(here.map((row) => [row.locomotiveCode, row.replacementCode]));
-  return locomotives.map((planned) => {
-    let tonight = planned;
-    // each replacement is followed once, so that even a circle of them would end
-    for (let step = 0; step < here.length; step++) tonight = instead.get(tonight) ?? tonight;
-    return { planned, tonight };
-  });
-}
+/** What a train has tonight, from the head. */
+export const placesOf = ({ log }: Pick<NightFacts, "log">, train: TimetableTrain): Place[] =>
+  placesTonight(
+    train.locomotives,
+    log.replacements
+      .filter(({ slotCode, trainCode }) => slotCode === train.slot && trainCode === train.code)
+      .map(({ locomotiveCode: failed, replacementCode: by }) => ({ failed, by })),
+  );
 
 export const failedTonight = ({ log }: Pick<NightFacts, "log">): ReadonlySet<string> =>
   new Set(log.replacements.map(({ locomotiveCode }) => locomotiveCode));
