@@ -26,7 +26,7 @@ for (const blow of BLOWS.filter((one) => only === undefined || one === only)) {
   if (result.faults.length > 0) process.exitCode = 1;
 }
 
-function tell({ faults, seconds, entries, claims }: SoakResult): void {
+function tell({ faults, seconds, entries, claims, complaints }: SoakResult): void {
   const acts = new Map<string, number>();
   for (const entry of entries) count(acts, `${entry.act}: ${entry.code ?? entry.status}`);
   printTable(["what", "times"], [...acts].sort());
@@ -36,6 +36,7 @@ function tell({ faults, seconds, entries, claims }: SoakResult): void {
   console.log(`${seconds.toFixed(0)} s, ${(entries.length / seconds).toFixed(0)} answers a second;`);
   console.log(`answer times p50 ${at(0.5)} ms, p99 ${at(0.99)} ms, longest ${waits.at(-1)} ms;`);
   console.log(`${again} had to be sent more than once; ${claims} claims at the end; ${faults.length} faults`);
+  for (const line of complaints.slice(0, 10)) console.log(`  in a log: ${line.slice(0, 600)}`);
   for (const fault of faults.slice(0, 30)) console.log(`  ${fault}`);
 }
 

@@ -27,6 +27,8 @@ export interface SoakResult {
   readonly faults: readonly string[];
   readonly seconds: number;
   readonly entries: readonly Entry[];
+  /** Errors in the servers' logs. */
+  readonly complaints: readonly string[];
   /** Claims there at the end. */
   readonly claims: number;
 }
@@ -59,7 +61,7 @@ export async function soak(size: SoakSize, blow: Blow): Promise<SoakResult> {
         ...judgeRefusals(entries, night),
         ...judgeQueue(entries, night),
       ];
-      return { faults, seconds, entries, claims: night.claims.length };
+      return { faults, seconds, entries, claims: night.claims.length, complaints: await stage.close() };
     } finally {
       crowd.kill();
     }

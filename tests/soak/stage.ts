@@ -30,7 +30,8 @@ export interface Stage {
   killServer(): Promise<void>;
   /** kill -9 of PostgreSQL, which comes back on its data. */
   killDatabase(): Promise<void>;
-  close(): Promise<void>;
+  /** Ends all, and returns the errors in the servers' logs; only once. */
+  close(): Promise<string[]>;
 }
 
 export async function setStage(size: ClubSize): Promise<Stage> {
@@ -44,6 +45,14 @@ export async function setStage(size: ClubSize): Promise<Stage> {
   const ports = [await freePort(), await freePort()];
   const start = (port: number) => startService({ DATABASE_URL: urlOf(postgres), PORT: String(port) });
   const services = ports.map(start) as [Service, Service];
+  const close = async () => {
+    await killServices();
+    const said = await Promise.all(services.map(({ ended }) => ended));
+    await postgres.stop();
+    data.remove();
+    return said.flatMap(({ output, errors }) => complaints(`${output}\n${errors}`));
+  };
+  let closed: Promise<string[]> | undefined;
   return {
     connection,
     servers: await Promise.all(services.map(({ address }) => address)),
@@ -59,12 +68,16 @@ export async function setStage(size: ClubSize): Promise<Stage> {
       process.kill(postgres.pid, "SIGKILL");
       postgres = await startBundledServer(folder);
     },
-    async close() {
-      await killServices();
-      await postgres.stop();
-      data.remove();
+    close: () => {
+      closed ??= close();
+      return closed;
     },
   };
+}
+
+/** Lines of a log that tell of an error (pino: 50 and above), or of no log. */
+function complaints(said: string): string[] {
+  return said.split("\n").filter((line) => line !== "" && !/^Running Foreman: |"level":[1-4]0/.test(line));
 }
 
 const urlOf = ({ connection }: BundledServer) =>
