@@ -3,6 +3,7 @@ import type { HttpApp } from "../../http/bare-app.ts";
 import { registerMailRoutes } from "./routes.ts";
 
 export { createClaimPost } from "./claim-news.ts";
+export { createNotePost } from "./note-to-all.ts";
 export { reminderChore } from "./reminders.ts";
 
 /** What the club's mails came to. */

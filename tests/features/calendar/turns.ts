@@ -18,7 +18,7 @@ export async function makeOpenNight(app: TestApp, code: string, day: string) {
   const club = await makeClub(app, code);
   const [march] = exampleDocument.sessions;
   const slot = {
-    ...march.slots[0],
+    ...march?.slots[0],
     code: "only",
     startsAt: `${day}T19:00`,
     endsAt: `${day}T21:00`,
