@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { makeToken, type TokenScope } from "../api/account.ts";
+import type { TokenScope } from "../../../shared/accounts.ts";
+import { makeToken } from "../api/account.ts";
 import { useMe } from "../api/use-me.ts";
 import { CopyLine } from "../shell/copy-line.tsx";
 import { Refused } from "../shell/refused.tsx";

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { type AccessToken, listTokens, revokeToken } from "../api/account.ts";
+import type { AccessToken } from "../../../shared/accounts.ts";
+import { listTokens, revokeToken } from "../api/account.ts";
 import { useLoad } from "../api/use-load.ts";
 import { useMe } from "../api/use-me.ts";
 import { ForGood } from "../shell/for-good.tsx";

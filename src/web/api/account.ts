@@ -1,26 +1,5 @@
+import type { AccessToken, TokenBody } from "../../../shared/accounts.ts";
 import { change, read } from "./ask.ts";
-
-/** A key for a script, as its owner sees it later: never the key itself. */
-export interface AccessToken {
-  readonly id: string;
-  readonly name: string;
-  readonly scope: TokenScope;
-  /** The one club it is good for; null for all of its owner's. */
-  readonly club: string | null;
-  readonly createdAt: string;
-  readonly expiresAt: string;
-  readonly lastUsedAt: string | null;
-}
-
-export type TokenScope = "read" | "write";
-
-/** What a token shall be good for. */
-export interface TokenDraft {
-  readonly name: string;
-  readonly scope: TokenScope;
-  readonly club: string | null;
-  readonly expiresAt: string;
-}
 
 const TOKENS = "/api/me/tokens";
 
@@ -36,7 +15,7 @@ export async function listTokens(signal: AbortSignal): Promise<readonly AccessTo
 }
 
 /** Makes a token; the answer alone ever holds the key. */
-export async function makeToken(draft: TokenDraft): Promise<string> {
+export async function makeToken(draft: TokenBody): Promise<string> {
   return (await change<{ token: string }>("POST", TOKENS, { body: draft })).value.token;
 }
 

@@ -1,13 +1,4 @@
-/** Something in the club changed: what, not how. Whoever shows it reads it again. */
-export interface ClubEvent {
-  readonly seq: number;
-  /** Kind of the record, or what it is called besides: `claim`, `booking`, `clock`. */
-  readonly kind: string;
-  readonly code: string;
-  readonly deed: string;
-  /** Code of the night that it belongs to, where it belongs to one. */
-  readonly session?: string;
-}
+import type { ClubEvent } from "../../../shared/trail.ts";
 
 /** The part of the browser's EventSource that a line stands on. */
 export interface Source {

@@ -1,24 +1,7 @@
 import { signal } from "@preact/signals";
-import type { Permission } from "../../../shared/permissions.ts";
-import type { Role } from "../../../shared/vocabulary.ts";
+import type { Me } from "../../../shared/accounts.ts";
 import { read, signInEnded } from "./ask.ts";
 import { asProblem, Problem } from "./problem.ts";
-
-/** What one is in a club. */
-export interface MyClub {
-  readonly code: string;
-  readonly name: string;
-  /** One's code among the members; null for who looks after the club without being in its list. */
-  readonly member: string | null;
-  readonly roles: readonly Role[];
-  readonly permissions: readonly Permission[];
-}
-
-/** Whoever is signed in. */
-export interface Me {
-  readonly person: { readonly name: string; readonly email: string };
-  readonly clubs: readonly MyClub[];
-}
 
 /** Whether it is known who looks at the pages. */
 export type MeState =
@@ -64,7 +47,7 @@ async function ask(): Promise<void> {
     asking = null;
     // a service that keeps no accounts admits whoever reaches it
     if (error instanceof Problem && error.status === 404) {
-      state.value = { status: "known", me: { person: { name: "", email: "" }, clubs: [] } };
+      state.value = { status: "known", me: { person: { name: "", email: "" }, clubs: [], expires: "" } };
       return;
     }
     const isSignedOut = error instanceof Problem && error.status === 401;

@@ -1,30 +1,12 @@
+import type { z } from "zod";
+import type { invitation, MemberAccount } from "../../../shared/accounts.ts";
 import type { Member } from "../../../shared/members.ts";
 import type { RecordState } from "../../../shared/records.ts";
-import type { Role } from "../../../shared/vocabulary.ts";
 import { type Answer, change, read, readTagged } from "./ask.ts";
 import { clubPath, type ListPage } from "./service.ts";
 
-/** Roles that are given; everyone in the list is a member. */
-export type GivenRole = Exclude<Role, "member">;
-
-/** A member as the club's list has them. */
-export type MemberBody = Member & { readonly roles: readonly GivenRole[] };
-export type MemberRecord = MemberBody & RecordState;
-
-/** Whether a member can sign in, which only who keeps the members is told. */
-export interface MemberAccount {
-  readonly member: string;
-  readonly account: "none" | "invited" | "active";
-  readonly email: string | null;
-}
-
-/** A link to be sent to whom it is for: it is good for whoever has it. */
-export interface Invitation {
-  readonly link: string;
-  readonly expiresAt: string;
-  /** Whether the service sends it by mail as well. */
-  readonly mailed: boolean;
-}
+export type Invitation = z.output<typeof invitation>;
+export type MemberRecord = Member & RecordState;
 
 const LARGEST_PAGE = 200;
 
@@ -51,13 +33,13 @@ export async function listMembers(club: string, signal: AbortSignal): Promise<re
 export const readMember = (club: string, member: string, signal: AbortSignal) =>
   readTagged<MemberRecord>(memberPath(club, member), signal);
 
-export const createMember = (club: string, body: MemberBody): Promise<Answer<MemberRecord>> =>
+export const createMember = (club: string, body: Member): Promise<Answer<MemberRecord>> =>
   change("POST", membersPath(club), { body });
 
 export const saveMember = (
   club: string,
   member: string,
-  body: MemberBody,
+  body: Member,
   etag: string | null,
 ): Promise<Answer<MemberRecord>> => change("PUT", memberPath(club, member), { body, etag });
 

@@ -1,5 +1,5 @@
 import type { Club } from "../../../shared/clubs.ts";
-import { DOCUMENT_PARTS, type DocumentPart, type ImportResult } from "../../../shared/transfer.ts";
+import type { DocumentPart, ImportResult } from "../../../shared/transfer.ts";
 import { change, read } from "./ask.ts";
 import { clubPath, type ListPage } from "./service.ts";
 
@@ -18,7 +18,7 @@ export async function importDocument(club: string, body: unknown, isTrial: boole
 }
 
 /** What another club's railway is copied with: everything but its people and its nights. */
-const COPIED = DOCUMENT_PARTS.filter((part: DocumentPart) => part !== "members" && part !== "sessions");
+const COPIED = ["layout", "roster", "handsets", "timetables"] as const satisfies readonly DocumentPart[];
 
 export const exportRailway = (club: string) =>
   read<unknown>(`${clubPath(club)}/export?parts=${COPIED.join(",")}`, new AbortController().signal);

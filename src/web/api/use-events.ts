@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { type ClubEvent, createEventLine, type Source } from "./event-line.ts";
+import type { ClubEvent } from "../../../shared/trail.ts";
+import { createEventLine, type Source } from "./event-line.ts";
 import { askMeAgain } from "./me.ts";
 import { clubPath } from "./service.ts";
 

@@ -1,7 +1,10 @@
+import type { Me } from "../../../shared/accounts.ts";
 import type { Permission } from "../../../shared/permissions.ts";
-import { type Me, type MyClub, meState } from "./me.ts";
+import { meState } from "./me.ts";
 
-const NOBODY: Me = { person: { name: "", email: "" }, clubs: [] };
+type MyClub = Me["clubs"][number];
+
+const NOBODY: Me = { person: { name: "", email: "" }, clubs: [], expires: "" };
 
 /** Who is signed in. Pages that ask for a sign-in are shown only once this is known. */
 export function useMe(): Me {

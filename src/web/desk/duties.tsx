@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { DUTY_KINDS, type Duty, type DutyKind } from "../../../shared/booking.ts";
+import type { Duty, DutyKind } from "../../../shared/booking.ts";
 import type { Board } from "../../../shared/claims.ts";
 import { clubPath } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
@@ -7,6 +7,9 @@ import { Field, fieldText } from "../nights/field.tsx";
 import { readAll } from "../nights/night-records.ts";
 import { useDesk } from "./desk.ts";
 import { addDuty, listDuties, removeDuty } from "./desk-service.ts";
+
+// the list itself comes with its schema, which no page needs
+const KINDS = ["signalling", "yard", "marshal", "other"] as const satisfies readonly DutyKind[];
 
 /** The standing duties of each slot, to add to and take from. */
 export function Duties() {
@@ -126,7 +129,7 @@ function DutyForm({ board, add }: DutyFormProps) {
       </Field>
       <Field label="Kind">
         <select value={kind} onChange={(event) => setKind(fieldText(event) as DutyKind)}>
-          {DUTY_KINDS.map((one) => (
+          {KINDS.map((one) => (
             <option key={one} value={one}>
               {one}
             </option>

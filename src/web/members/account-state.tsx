@@ -1,4 +1,4 @@
-import type { MemberAccount } from "../api/members.ts";
+import type { MemberAccount } from "../../../shared/accounts.ts";
 
 const WORDS = {
   none: "no account",

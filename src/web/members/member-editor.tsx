@@ -1,9 +1,10 @@
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
+import type { Member } from "../../../shared/members.ts";
 import { memberAddress } from "../addresses.ts";
 import type { Answer } from "../api/ask.ts";
 import { askMeAgain } from "../api/me.ts";
-import { type MemberBody, type MemberRecord, saveMember } from "../api/members.ts";
+import { type MemberRecord, saveMember } from "../api/members.ts";
 import { Problem } from "../api/problem.ts";
 import { knownTags } from "./find-members.ts";
 import { MemberForm } from "./member-form.tsx";
@@ -17,7 +18,7 @@ interface MemberEditorProps {
   readonly again: () => void;
 }
 
-const bodyOf = ({ code, name, passedFor, junior, roles, note }: MemberRecord): MemberBody => ({
+const bodyOf = ({ code, name, passedFor, junior, roles, note }: MemberRecord): Member => ({
   code,
   name,
   passedFor,
@@ -32,7 +33,7 @@ export function MemberEditor({ club, record, members, onSaved, again }: MemberEd
   const [isSaved, setSaved] = useState(false);
   const [isOvertaken, setOvertaken] = useState(false);
   const code = record.value.code;
-  const save = async (body: MemberBody) => {
+  const save = async (body: Member) => {
     setSaved(false);
     setOvertaken(false);
     try {

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { MemberBody } from "../api/members.ts";
+import type { Member } from "../../../shared/members.ts";
 import { CheckField } from "../shell/check-field.tsx";
 import { Refused } from "../shell/refused.tsx";
 import { TextField } from "../shell/text-field.tsx";
@@ -8,7 +8,7 @@ import { PassedField } from "./passed-field.tsx";
 import { RolesField } from "./roles-field.tsx";
 import { suggestCode } from "./suggest-code.ts";
 
-export const NEW_MEMBER: MemberBody = {
+export const NEW_MEMBER: Member = {
   code: "",
   name: "",
   passedFor: [],
@@ -20,13 +20,13 @@ export const NEW_MEMBER: MemberBody = {
 const FIELDS = ["name", "code", "note"].map((field) => `/body/${field}`);
 
 interface MemberFormProps {
-  readonly member: MemberBody;
+  readonly member: Member;
   /** What others in the club are passed for. */
   readonly tags: readonly string[];
   /** Codes of all members; a code is suggested until one is written. */
   readonly taken: ReadonlySet<string>;
   readonly word: string;
-  readonly save: (body: MemberBody) => Promise<void>;
+  readonly save: (body: Member) => Promise<void>;
 }
 
 /** What the club's list says of a member. */
@@ -34,7 +34,7 @@ export function MemberForm({ member, tags, taken, word, save }: MemberFormProps)
   const [draft, setDraft] = useState(member);
   const [isCodeOwn, setCodeOwn] = useState(member.code !== "");
   const { isBusy, problem, faultAt, submit } = useSubmit(() => save(draft));
-  const put = (part: Partial<MemberBody>) => setDraft((before) => ({ ...before, ...part }));
+  const put = (part: Partial<Member>) => setDraft((before) => ({ ...before, ...part }));
   return (
     <form class="form member-form" onSubmit={submit}>
       <TextField

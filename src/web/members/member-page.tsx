@@ -1,13 +1,8 @@
 import { useState } from "preact/hooks";
+import type { MemberAccount } from "../../../shared/accounts.ts";
 import { membersAddress } from "../addresses.ts";
 import type { Answer } from "../api/ask.ts";
-import {
-  listAccounts,
-  listMembers,
-  type MemberAccount,
-  type MemberRecord,
-  readMember,
-} from "../api/members.ts";
+import { listAccounts, listMembers, type MemberRecord, readMember } from "../api/members.ts";
 import { useLoad } from "../api/use-load.ts";
 import { useMe } from "../api/use-me.ts";
 import { Crumb } from "../shell/crumb.tsx";

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
+import type { MemberAccount } from "../../../shared/accounts.ts";
 import { newMemberAddress } from "../addresses.ts";
-import { listAccounts, listMembers, type MemberAccount, type MemberRecord } from "../api/members.ts";
+import { listAccounts, listMembers, type MemberRecord } from "../api/members.ts";
 import { useEvents } from "../api/use-events.ts";
 import { useMay } from "../api/use-me.ts";
 import { FirstAnswer } from "../nights/first-answer.tsx";
@@ -27,7 +28,7 @@ export function MembersPage({ club = "" }: { readonly club?: string }) {
     return { members, accounts: accounts && new Map(accounts.map((one) => [one.member, one])) };
   });
   const { isLost } = useEvents(club, {
-    concerns: ({ kind }) => kind === "member",
+    concerns: ({ kind }) => kind === "member" || kind === "membership",
     refresh: current.refresh,
   });
   return (

@@ -1,5 +1,6 @@
+import type { MemberAccount } from "../../../shared/accounts.ts";
 import { memberAddress } from "../addresses.ts";
-import type { MemberAccount, MemberRecord } from "../api/members.ts";
+import type { MemberRecord } from "../api/members.ts";
 import { roleList } from "../shell/role-words.ts";
 import { AccountState } from "./account-state.tsx";
 

@@ -1,6 +1,11 @@
-import type { GivenRole } from "../api/members.ts";
+import { ROLES, type Role } from "../../../shared/vocabulary.ts";
 import { CheckField } from "../shell/check-field.tsx";
-import { capital, GIVEN_ROLES, ROLE_TASKS } from "../shell/role-words.ts";
+import { capital, ROLE_TASKS } from "../shell/role-words.ts";
+
+type GivenRole = Exclude<Role, "member">;
+
+/** A member is everyone in the list: that is given to nobody. */
+const GIVEN_ROLES = ROLES.filter((role): role is GivenRole => role !== "member");
 
 interface RolesFieldProps {
   readonly roles: readonly GivenRole[];

@@ -1,4 +1,5 @@
 import { useLocation } from "preact-iso";
+import type { Me } from "../../../shared/accounts.ts";
 import {
   isBeforeSignIn,
   mailsAddress,
@@ -7,7 +8,7 @@ import {
   nightsAddress,
   trailAddress,
 } from "../addresses.ts";
-import { type Me, meState } from "../api/me.ts";
+import { meState } from "../api/me.ts";
 import { useMay } from "../api/use-me.ts";
 import { clubName } from "./club-name.ts";
 import { PersonMenu } from "./person-menu.tsx";

@@ -1,8 +1,9 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
+import type { Me } from "../../../shared/accounts.ts";
 import { ACCOUNT, API_REFERENCE, signInAddress } from "../addresses.ts";
 import { signOut } from "../api/accounts.ts";
-import { forgetMe, type Me } from "../api/me.ts";
+import { forgetMe } from "../api/me.ts";
 import { Refused } from "./refused.tsx";
 import { useSubmit } from "./use-submit.ts";
 

@@ -1,4 +1,4 @@
-import { ROLES, type Role } from "../../../shared/vocabulary.ts";
+import type { Role } from "../../../shared/vocabulary.ts";
 
 /** What each role is there for, for whoever gives it. Everyone may read all and claim. */
 export const ROLE_TASKS = {
@@ -8,9 +8,6 @@ export const ROLE_TASKS = {
   "layout owner": "Keeps the railway, its wiring and the roster.",
   secretary: "May do everything, keeps the members and books the nights.",
 } as const satisfies Record<Role, string>;
-
-/** Roles that are given; a member is everyone in the list. */
-export const GIVEN_ROLES = ROLES.filter((role): role is Exclude<Role, "member"> => role !== "member");
 
 export const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 

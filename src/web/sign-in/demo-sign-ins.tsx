@@ -1,4 +1,5 @@
-import { type DemoSignIn, listDemoSignIns } from "../api/accounts.ts";
+import type { DemoSignIn } from "../../../shared/accounts.ts";
+import { listDemoSignIns } from "../api/accounts.ts";
 import { useLoad } from "../api/use-load.ts";
 import { Refused } from "../shell/refused.tsx";
 import { roleList } from "../shell/role-words.ts";

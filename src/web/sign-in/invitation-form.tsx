@@ -1,7 +1,8 @@
 import { useEffect, useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
+import type { OneTimeLink } from "../../../shared/accounts.ts";
 import { nightsAddress } from "../addresses.ts";
-import { type OneTimeLink, redeemLink, signIn } from "../api/accounts.ts";
+import { redeemLink, signIn } from "../api/accounts.ts";
 import { askMe, meState } from "../api/me.ts";
 import { NewPasswordField } from "../shell/new-password-field.tsx";
 import { Refused } from "../shell/refused.tsx";

@@ -1,4 +1,5 @@
-import { type OneTimeLink, readLink } from "../api/accounts.ts";
+import type { OneTimeLink } from "../../../shared/accounts.ts";
+import { readLink } from "../api/accounts.ts";
 import { type Load, useLoad } from "../api/use-load.ts";
 import { dayAndTime } from "../shell/instant.ts";
 import { Loaded } from "../shell/loaded.tsx";

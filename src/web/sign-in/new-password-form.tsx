@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
-import { type OneTimeLink, redeemLink } from "../api/accounts.ts";
+import type { OneTimeLink } from "../../../shared/accounts.ts";
+import { redeemLink } from "../api/accounts.ts";
 import { NewPasswordField } from "../shell/new-password-field.tsx";
 import { Refused } from "../shell/refused.tsx";
 import { useSubmit } from "../shell/use-submit.ts";

@@ -1,31 +1,28 @@
-import type { Fields } from "../api/trail.ts";
+import type { TrailEntry } from "../../../shared/trail.ts";
 
 /** One field that changed, in words; null where it had or has no value. */
 export interface Difference {
   readonly field: string;
   readonly was: string | null;
   readonly is: string | null;
+  /** What it was and is stays unsaid: a secret, or something about a person. */
+  readonly isWithheld: boolean;
 }
 
 /** Longer values are cut: the trail says what changed, the record what it is. */
 const MOST_LETTERS = 160;
 
-/** Fields that are there for the service, and say nothing to people. */
-const OF_THE_SERVICE = new Set(["id", "club_id", "clubId", "version", "updated_at", "updatedAt"]);
-
-/** What changed between two sides of a trail's entry, field by field in the order of their names. */
-export function differences(before: Fields | null, after: Fields | null): readonly Difference[] {
-  const fields = new Set([...Object.keys(before ?? {}), ...Object.keys(after ?? {})]);
-  return [...fields]
-    .filter((field) => !OF_THE_SERVICE.has(field))
-    .map((field) => ({
+/** What an entry of the trail changed, field by field in the order of their names. */
+export const differences = (changes: TrailEntry["changes"]): readonly Difference[] =>
+  changes
+    .map(({ field, from, to, withheld }) => ({
       field: fieldWords(field),
-      was: valueWords(before?.[field]),
-      is: valueWords(after?.[field]),
+      was: valueWords(from),
+      is: valueWords(to),
+      isWithheld: withheld,
     }))
-    .filter(({ was, is }) => was !== is)
+    .filter(({ was, is, isWithheld }) => isWithheld || was !== is)
     .sort((a, b) => (a.field < b.field ? -1 : 1));
-}
 
 const UNITS: Readonly<Record<string, string>> = { ma: "mA", mm: "mm", ms: "ms", kmh: "km/h", seconds: "s" };
 

@@ -1,47 +1,43 @@
-import { fieldWords } from "./differences.ts";
+import type { TrailKind } from "../../../shared/trail.ts";
 
-/** Kinds of what a club keeps, in the order in which people look for them. */
-export const TRAIL_KINDS = [
-  "session",
-  "booking",
-  "claim",
-  "duty",
-  "queue",
-  "swap",
-  "member",
-  "handset",
-  "timetable",
-  "train",
-  "locomotive",
-  "decoder",
-  "rake",
-  "area",
-  "place",
-  "line",
-  "section",
-  "link",
-  "commandSystem",
-  "supply",
-  "district",
-  "controller",
-  "selector",
-  "clock",
-  "attendance",
-  "handset-desk",
-  "train-state",
-  "replacement",
-  "trip",
-  "club",
-] as const;
-
-const WORDS: Readonly<Record<string, string>> = {
+/** What each kind is called on the pages, in the order in which people look for them. */
+const WORDS = {
   session: "night",
+  booking: "booking",
+  claim: "claim",
+  duty: "duty",
   queue: "place in a queue",
+  swap: "swap",
+  attendee: "person attending",
+  member: "member",
+  membership: "account",
+  handset: "handset",
+  timetable: "timetable",
+  "timetable-version": "timetable version",
+  train: "train",
+  locomotive: "locomotive",
+  decoder: "decoder",
+  rake: "rake",
+  area: "area",
+  place: "place",
+  walk: "walk",
+  line: "line",
+  section: "section",
+  link: "link",
+  "command-system": "command system",
+  supply: "supply",
+  district: "district",
+  controller: "controller",
+  selector: "selector",
   clock: "layout clock",
   attendance: "booking on",
+  "handset-desk": "handset desk",
   "train-state": "train on the night",
   replacement: "replacement of a locomotive",
-};
+  trip: "trip",
+  club: "club",
+} as const satisfies Record<TrailKind, string>;
 
-/** What a kind is called on the pages. */
-export const kindWords = (kind: string) => WORDS[kind] ?? fieldWords(kind);
+export const KINDS = Object.keys(WORDS) as readonly TrailKind[];
+
+export const kindWords = (kind: TrailKind): string => WORDS[kind];

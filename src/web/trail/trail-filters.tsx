@@ -1,13 +1,13 @@
 import { useEffect, useState } from "preact/hooks";
-import type { MemberRecord } from "../api/members.ts";
 import { SelectField } from "../shell/select-field.tsx";
 import { TextField } from "../shell/text-field.tsx";
-import { kindWords, TRAIL_KINDS } from "./kind-words.ts";
+import { KINDS, kindWords } from "./kind-words.ts";
 import { type TrailAddress, WHOLE_TRAIL, writeTrailAddress } from "./trail-address.ts";
 
 interface TrailFiltersProps {
   readonly filter: TrailAddress;
-  readonly members: readonly MemberRecord[];
+  /** Names of those who did something that was shown, by id. */
+  readonly people: ReadonlyMap<string, string>;
   readonly onFilter: (filter: TrailAddress) => void;
 }
 
@@ -15,7 +15,7 @@ interface TrailFiltersProps {
 const PAUSE_MS = 400;
 
 /** Which part of the trail is looked at; each choice holds at once. */
-export function TrailFilters({ filter, members, onFilter }: TrailFiltersProps) {
+export function TrailFilters({ filter, people, onFilter }: TrailFiltersProps) {
   const [code, setCode] = useState(filter.code);
   useEffect(() => setCode(filter.code), [filter.code]);
   // a code is asked for once it is written, not letter by letter
@@ -25,16 +25,14 @@ export function TrailFilters({ filter, members, onFilter }: TrailFiltersProps) {
     return () => clearTimeout(pause);
   }, [code, filter, onFilter]);
   const put = (part: Partial<TrailAddress>) => onFilter({ ...filter, ...part });
-  const kinds = Object.fromEntries([
-    ["", "Everything"],
-    ...TRAIL_KINDS.map((kind) => [kind, kindWords(kind)]),
-  ]);
-  const people = Object.fromEntries([["", "Everyone"], ...members.map(({ code, name }) => [code, name])]);
+  const kinds = Object.fromEntries([["", "Everything"], ...KINDS.map((kind) => [kind, kindWords(kind)])]);
+  const unnamed = filter.person !== "" && !people.has(filter.person) ? [[filter.person, "…"]] : [];
+  const names = Object.fromEntries([["", "Everyone"], ...unnamed, ...people]);
   return (
     <form class="filters" onSubmit={(event) => event.preventDefault()}>
       <SelectField label="What" value={filter.kind} onValue={(kind) => put({ kind })} options={kinds} />
       <TextField label="Its code" isPlain isOptional value={code} onValue={setCode} />
-      <SelectField label="Who" value={filter.person} onValue={(person) => put({ person })} options={people} />
+      <SelectField label="Who" value={filter.person} onValue={(person) => put({ person })} options={names} />
       <TextField
         label="From"
         type="date"

@@ -1,6 +1,7 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import type { Club } from "../../../shared/clubs.ts";
-import { listTrail, type TrailEntry } from "../api/trail.ts";
+import type { TrailEntry } from "../../../shared/trail.ts";
+import { listTrail } from "../api/trail.ts";
 import { useEvents } from "../api/use-events.ts";
 import { FirstAnswer } from "../nights/first-answer.tsx";
 import { Lost } from "../nights/lost.tsx";
@@ -13,10 +14,13 @@ import { TrailRow } from "./trail-row.tsx";
 interface TrailListProps {
   readonly club: Club;
   readonly filter: TrailAddress;
+  /** Called with the entries that are shown. */
+  readonly onShown: (entries: readonly TrailEntry[]) => void;
+  readonly onPerson: (person: string) => void;
 }
 
 /** The latest of a part of the trail, fresh, and older ones as far as one asks for them. */
-export function TrailList({ club, filter }: TrailListProps) {
+export function TrailList({ club, filter, onShown, onPerson }: TrailListProps) {
   const asked = {
     ...filter,
     from: dayBegins(filter.from, club.timeZone),
@@ -25,6 +29,8 @@ export function TrailList({ club, filter }: TrailListProps) {
   const latest = useCurrent(JSON.stringify(asked), (signal) => listTrail(club.code, asked, null, signal));
   const { isLost } = useEvents(club.code, { refresh: latest.refresh });
   const [older, setOlder] = useState<{ items: readonly TrailEntry[]; next: string | null } | null>(null);
+  useEffect(() => onShown(latest.value?.items ?? []), [latest.value, onShown]);
+  useEffect(() => onShown(older?.items ?? []), [older, onShown]);
   const more = useSubmit(async (cursor: string) => {
     const page = await listTrail(club.code, asked, cursor, new AbortController().signal);
     setOlder((known) => ({ items: [...(known?.items ?? []), ...page.items], next: page.next }));
@@ -41,7 +47,7 @@ export function TrailList({ club, filter }: TrailListProps) {
               {entries.length === 0 && <p class="quiet">Nothing of the kind was changed.</p>}
               <ol class="trail">
                 {entries.map((entry) => (
-                  <TrailRow key={entry.seq} entry={entry} timeZone={club.timeZone} />
+                  <TrailRow key={entry.seq} entry={entry} timeZone={club.timeZone} onPerson={onPerson} />
                 ))}
               </ol>
               <Refused problem={more.problem} />

@@ -1,25 +1,33 @@
 import { describe, expect, it } from "vitest";
+import type { TrailEntry } from "../../../shared/trail.ts";
 import { differences, fieldWords, valueWords } from "../../../src/web/trail/differences.ts";
 
+type JSONValue = TrailEntry["changes"][number]["from"];
+
 describe("a change in the trail", () => {
-  it("is told field by field, in words, without what did not change", () => {
-    const before = { passedFor: ["branch"], junior: true, note: "", name: "Ivo" };
-    const after = { passedFor: ["branch", "main line"], junior: false, note: "Has the key.", name: "Ivo" };
-    expect(differences(before, after)).toEqual([
-      { field: "junior", was: "yes", is: "no" },
-      { field: "note", was: null, is: "Has the key." },
-      { field: "passed for", was: "branch", is: "branch, main line" },
+  const change = (field: string, from: JSONValue, to: JSONValue, withheld = false) => ({
+    field,
+    from,
+    to,
+    withheld,
+  });
+
+  it("is told field by field, in words, in the order of their names", () => {
+    const changes = [
+      change("passedFor", ["branch"], ["branch", "main line"]),
+      change("junior", true, false),
+      change("note", "", "Has the key."),
+    ];
+    expect(differences(changes)).toEqual([
+      { field: "junior", was: "yes", is: "no", isWithheld: false },
+      { field: "note", was: null, is: "Has the key.", isWithheld: false },
+      { field: "passed for", was: "branch", is: "branch, main line", isWithheld: false },
     ]);
   });
 
-  it("leaves out what is there for the service", () => {
-    const row = { id: "1", club_id: "2", clubId: "2", version: 3, updated_at: "x", updatedAt: "x" };
-    expect(differences({ ...row, version: 4 }, null)).toEqual([]);
-  });
-
-  it("tells of a record that came, and of one that went, by all it was", () => {
-    expect(differences(null, { name: "East" })).toEqual([{ field: "name", was: null, is: "East" }]);
-    expect(differences({ name: "East" }, null)).toEqual([{ field: "name", was: "East", is: null }]);
+  it("leaves out what reads the same, and keeps what is not told", () => {
+    const changes = [change("note", null, ""), change("passwordHash", null, null, true)];
+    expect(differences(changes).map(({ field }) => field)).toEqual(["password hash"]);
   });
 
   it("has units for fields, and words for values with parts", () => {
