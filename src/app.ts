@@ -1,4 +1,5 @@
 import type { FastifyServerOptions } from "fastify";
+import { actingAs } from "./database/acting.ts";
 import { type DatabaseClient, ping } from "./database/client.ts";
 import { heldSentence, isUnavailable, isWriteConflict } from "./database/errors.ts";
 import { beginNight, installBooking } from "./features/booking/index.ts";
@@ -13,6 +14,7 @@ import { createStopClock, installNight } from "./features/night/index.ts";
 import { installRoster, rosterKinds } from "./features/roster/index.ts";
 import { installSessions, sessionKind } from "./features/sessions/index.ts";
 import { installTimetables, timetableKind, trainKind } from "./features/timetables/index.ts";
+import { installTrail } from "./features/trail/index.ts";
 import { installTransfer } from "./features/transfer/index.ts";
 import type { Authenticate } from "./http/actor.ts";
 import { API_GUIDE } from "./http/api-guide.ts";
@@ -57,6 +59,8 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
     ping: () => ping(deps.database),
   });
   installAuthorisation(app, deps.authenticate);
+  // after the body has come, so that all the handler starts is on behalf of whoever asks
+  app.addHook("preHandler", (request, _, done) => actingAs(request.actor?.personId ?? null, done));
   installClubs(app, deps);
   installLayout(app, deps);
   installRoster(app, deps);
@@ -70,6 +74,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installNight(app, { ...deps, beginNight, toProblem: toStoredProblem });
   installCalendar(app, deps);
   installMails(app, deps);
+  installTrail(app, deps);
   return app;
 }
 
