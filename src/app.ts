@@ -2,10 +2,12 @@ import type { FastifyServerOptions } from "fastify";
 import { actingAs } from "./database/acting.ts";
 import { type DatabaseClient, ping } from "./database/client.ts";
 import { heldSentence, isUnavailable, isWriteConflict } from "./database/errors.ts";
+import type { ListenConnection } from "./database/listener.ts";
 import { beginNight, installBooking } from "./features/booking/index.ts";
 import { installCalendar } from "./features/calendar/index.ts";
 import { createSlotCheck, installCheck, toStoredProblem } from "./features/check/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
+import { installEvents } from "./features/events/index.ts";
 import { handsetKind, installHandsets } from "./features/handsets/index.ts";
 import { installLayout, layoutKinds } from "./features/layout/index.ts";
 import { installMails } from "./features/mails/index.ts";
@@ -26,6 +28,8 @@ import type { Mailer } from "./mail/mailer.ts";
 
 export interface AppDeps {
   readonly database: DatabaseClient;
+  /** Of the same database: to listen on, outside the client's pool. */
+  readonly connection: ListenConnection;
   readonly clock: Clock;
   readonly authenticate: Authenticate;
   readonly mailer: Mailer;
@@ -75,6 +79,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installCalendar(app, deps);
   installMails(app, deps);
   installTrail(app, deps);
+  installEvents(app, deps);
   return app;
 }
 

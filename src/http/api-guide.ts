@@ -89,6 +89,7 @@ export const API_TAGS = [
   { name: "calendar", description: "Nights and one's own turns for calendar programs (RFC 5545)." },
   { name: "mails", description: "What became of the club's mails." },
   { name: "trail", description: "Who changed what, when, from what to what." },
+  { name: "events", description: "Changes as they happen, for pages that stay fresh." },
   {
     name: "transfer",
     description: "Records out and in, as one JSON document or as CSV; an import is all or nothing.",

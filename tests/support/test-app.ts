@@ -26,6 +26,7 @@ export async function appOn(connection: pg.ClientConfig, overrides: Partial<AppD
   const prisma = createClient(connection);
   const app = await buildApp({
     database: prisma,
+    connection,
     clock: systemClock,
     authenticate: admitLocalUser,
     mailer: quietMailer,

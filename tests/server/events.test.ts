@@ -1,0 +1,60 @@
+import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import { listenTo } from "../features/events/hearer.ts";
+import { runSql } from "../support/sql.ts";
+import { type TestDatabase, testDatabase } from "../support/test-database.ts";
+import { killServices, startService } from "./service.ts";
+
+let database: TestDatabase;
+
+beforeAll(async () => {
+  database = await testDatabase();
+});
+afterEach(killServices);
+afterAll(() => database.drop());
+
+/** The address of a database that is reached through a folder's socket. */
+function start() {
+  const { host = "", user = "", database: name = "", password } = database.connection;
+  const secret = typeof password === "string" ? `:${password}` : "";
+  return startService({
+    DATABASE_URL: `postgresql://${user}${secret}@localhost/${name}?host=${encodeURIComponent(host)}`,
+  });
+}
+
+const addPlace = (code: string) =>
+  runSql(
+    database.connection,
+    "insert into places (id, club_id, code, name) select gen_random_uuid(), id, $1, '' from clubs where code = 'vale'",
+    [code],
+  );
+
+it("a restarted server takes a stream up where another left it, killed or stopped", async () => {
+  await runSql(
+    database.connection,
+    `insert into clubs (id, code, name, time_zone, scale, set_up_ms, release_ms, release_dwell_ms, pick_up_ms, hand_in_ms, reserve)
+     values (gen_random_uuid(), 'vale', 'Club', 'Europe/London', 87, 0, 0, 0, 0, 0, 0.2)`,
+  );
+  const [one, other] = [start(), start()];
+  const path = "/api/clubs/vale/events";
+  const [here, there] = [listenTo((await one.address) + path), listenTo((await other.address) + path)];
+  await Promise.all([here.opened, there.opened]);
+  await addPlace("one");
+  await expect.poll(here.codes).toEqual(["one"]);
+  await expect.poll(there.codes).toEqual(["one"]);
+
+  other.process.kill("SIGKILL");
+  await there.ended;
+  await addPlace("two");
+  const again = listenTo((await one.address) + path, { "last-event-id": String(there.lastId()) });
+  await expect.poll(again.codes).toEqual(["two"]);
+
+  one.process.kill("SIGTERM");
+  await Promise.all([here.ended, again.ended]);
+  expect(await one.ended).toMatchObject({ code: 0, errors: "" });
+  await addPlace("three");
+  const third = start();
+  const resumed = listenTo((await third.address) + path, { "last-event-id": String(again.lastId()) });
+  await expect.poll(resumed.codes).toEqual(["three"]);
+  third.process.kill("SIGTERM");
+  expect(await third.ended).toMatchObject({ code: 0, errors: "" });
+});
