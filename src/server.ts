@@ -62,6 +62,7 @@ async function boot(closers: Closers): Promise<string> {
   const mailer = config.mail ? queueingMailer : quietMailer;
   const app = await buildApp({
     database,
+    connection: opened.connection,
     mailer,
     publicUrl,
     clock: systemClock,
