@@ -104,6 +104,17 @@ describe.skipIf(noBrowser)("the members of a club", () => {
     await expect.poll(() => list.asked.at(-1)?.etag).toBe('"3"');
   });
 
+  it("get a link to a new password from the secretary where they have an account", async () => {
+    const { page, list } = await visit(`${MEMBERS}/fd`);
+    await page.getByRole("button", { name: "Make a link to a new password" }).click();
+    await page.getByLabel("Link to a new password").waitFor();
+    expect(await page.getByLabel("Link to a new password").inputValue()).toBe(LINK);
+    expect(list.asked.at(-1)).toMatchObject({
+      what: "POST fd/invitation",
+      body: { email: "ferris@example.org" },
+    });
+  });
+
   it("leave the list after a second press, but nobody removes oneself", async () => {
     const { page, list } = await visit(`${MEMBERS}/zt`);
     await page.getByRole("button", { name: "Remove Zoë Thackray" }).click();

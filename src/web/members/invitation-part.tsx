@@ -13,18 +13,23 @@ interface InvitationPartProps {
   readonly club: string;
   readonly member: MemberRecord;
   readonly account: MemberAccount | undefined;
+  readonly isMe: boolean;
   readonly again: () => void;
 }
 
 /** Whether a member can sign in, and the link that lets them. */
 export function InvitationPart(props: InvitationPartProps) {
   const { account, member } = props;
-  if (account?.account === "active")
+  if (account?.account === "active" && account.email !== null)
     return (
-      <Section heading="Signing in">
+      <Section
+        heading="Signing in"
+        about="Who forgot the password can be handed a link to choose another with. It works once, for whoever has it."
+      >
         <p>
           {member.name} signs in as <strong>{account.email}</strong>.
         </p>
+        {!props.isMe && <NewPasswordLink club={props.club} member={member} email={account.email} />}
       </Section>
     );
   return (
@@ -80,6 +85,37 @@ function Invite({ club, member, account, again }: InvitationPartProps) {
           )}
         </div>
       </form>
+    </>
+  );
+}
+
+interface NewPasswordLinkProps {
+  readonly club: string;
+  readonly member: MemberRecord;
+  readonly email: string;
+}
+
+/** A link for who cannot be reached by mail, or where the service sends none. */
+function NewPasswordLink({ club, member, email }: NewPasswordLinkProps) {
+  const [made, setMade] = useState<Invitation | null>(null);
+  const { isBusy, problem, run } = useSubmit(async () => setMade(await invite(club, member.code, email)));
+  return (
+    <>
+      {made && (
+        <div class="said-so">
+          <CopyLine
+            label="Link to a new password"
+            value={made.link}
+            hint={`Give it to ${member.name} alone. It works once, until ${dayAndTime(made.expiresAt)}, and is not shown again.`}
+          />
+        </div>
+      )}
+      <Refused problem={problem} />
+      <p>
+        <button type="button" class="tall" disabled={isBusy} onClick={() => void run()}>
+          {isBusy ? "Making it …" : "Make a link to a new password"}
+        </button>
+      </p>
     </>
   );
 }

@@ -59,7 +59,7 @@ function MemberParts({ club, view, again }: MemberPartsProps) {
       <Section heading="In the club's list" about="All members of the club can read this.">
         <MemberEditor club={club} record={record} members={view.members} onSaved={setRecord} again={again} />
       </Section>
-      <InvitationPart club={club} member={record.value} account={view.account} again={again} />
+      <InvitationPart club={club} member={record.value} account={view.account} isMe={isMe} again={again} />
       {!isMe && <RemovePart club={club} record={record} />}
     </>
   );

@@ -27,7 +27,7 @@ export function TrailRow({ entry, timeZone, onPerson }: TrailRowProps) {
               {by.name}
             </button>
           ) : (
-            <span class="quiet">{by ? "Someone who was erased" : "The service"}</span>
+            <span class="quiet">{by ? "Someone who was erased" : "Somebody"}</span>
           )}{" "}
           <strong>
             {deed} {kindWords(kind)} {code}
