@@ -99,6 +99,48 @@ describe("the ending", () => {
   });
 });
 
+describe("a claim whose maker was answered late, by another server", () => {
+  const taken: Entry = {
+    act: "assign",
+    member: "bob",
+    job: "day",
+    ...at(5, 7),
+    status: 200,
+    gone: ["1"],
+    now: [bobDay],
+  };
+  const late = got(annDay, 0, 20);
+
+  it("has ended all the same, and was never there together with the next", () => {
+    expect(judgeEnding([late, taken], nightWith([bobDay]))).toEqual([]);
+    expect(judgeHistory([late, taken], nightWith([bobDay]))).toEqual([]);
+  });
+});
+
+describe("a claim that was traded", () => {
+  const trade = (to: HadClaim, sentMs: number): Entry => ({
+    act: "swap",
+    member: to.member,
+    job: "",
+    ...at(sentMs, sentMs + 2),
+    status: 200,
+    now: [to],
+  });
+  const told = [got(annDay, 0, 2), trade({ ...annDay, member: "bob" }, 5)];
+
+  it("is whoever's it was traded to last", () => {
+    expect(judgeEnding(told, nightWith([{ ...annDay, member: "bob" }]))).toEqual([]);
+    expect(judgeEnding(told, nightWith([annDay]))).toHaveLength(1);
+  });
+
+  it("may be either's, of two trades at the same time", () => {
+    const twice = [...told, trade({ ...annDay, member: "kit" }, 6)];
+    for (const member of ["bob", "kit"])
+      expect(judgeEnding(twice, nightWith([{ ...annDay, member }]))).toEqual([]);
+    expect(judgeEnding(twice, nightWith([annDay]))).toHaveLength(1);
+  });
+});
+
 describe("the history", () => {
   it("has no double booking where one was given back before the other may have been made", () => {
     const told = [got(annDay, 0, 2), gaveBack(annDay, 10), got(bobDay, 11, 13)];

@@ -19,18 +19,34 @@ export interface Window {
 
 const FOR_EVER: Window = { sentMs: Number.POSITIVE_INFINITY, answeredMs: Number.POSITIVE_INFINITY };
 
-/** Every life that an answer told of. */
-export function readLives(entries: readonly Entry[]): Life[] {
+/** What became of one claim: how it was then, or null where it ended. */
+export interface Turn {
+  readonly claim: HadClaim | null;
+  readonly entry: Entry;
+}
+
+/**
+ * All that the answers tell of each claim, in order. Its making comes first and its end last, whenever they were answered:
+ * one whose server was killed hears of a claim only after others may have ended it.
+ */
+export function readTurns(entries: readonly Entry[]): Turn[][] {
   const told = entries.flatMap((entry) => [
     ...(entry.now ?? []).map((claim) => ({ id: claim.id, claim, entry })),
     ...(entry.gone ?? []).map((id) => ({ id, claim: null, entry })),
   ]);
-  return [...groupBy(told, ({ id }) => id).values()].flatMap((events) => {
-    // whoever does the next thing with a claim has had the answer to the one before
-    const inOrder = events.sort((a, b) => a.entry.answeredMs - b.entry.answeredMs);
-    return inOrder.flatMap(({ claim, entry }, at) => {
+  const rank = ({ claim, entry: { act } }: Turn) =>
+    claim === null ? 2 : act === "swap" || act === "handset" ? 1 : 0;
+  return [...groupBy(told, ({ id }) => id).values()].map((turns) =>
+    turns.sort((a, b) => rank(a) - rank(b) || a.entry.answeredMs - b.entry.answeredMs),
+  );
+}
+
+/** Every life that an answer told of. */
+export function readLives(entries: readonly Entry[]): Life[] {
+  return readTurns(entries).flatMap((turns) =>
+    turns.flatMap(({ claim, entry }, at) => {
       if (claim === null) return [];
-      const end = inOrder[at + 1]?.entry ?? FOR_EVER;
+      const end = turns[at + 1]?.entry ?? FOR_EVER;
       return [
         {
           ...claim,
@@ -40,8 +56,8 @@ export function readLives(entries: readonly Entry[]): Life[] {
           diesByMs: end.answeredMs,
         },
       ];
-    });
-  });
+    }),
+  );
 }
 
 /** Whether it may have been there at some instant of the window. */

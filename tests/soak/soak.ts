@@ -65,6 +65,8 @@ export async function soak(size: SoakSize, blow: Blow): Promise<SoakResult> {
     } finally {
       crowd.kill();
     }
+  } catch (cause) {
+    throw new Error(`the soak broke off: ${cause}; logs: ${(await stage.close()).join("\n")}`, { cause });
   } finally {
     rmSync(journals, { recursive: true, force: true });
     await stage.close();
