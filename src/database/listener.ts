@@ -30,6 +30,8 @@ export function createListener({ connection, channel, onNotice, onGap }: Listene
   async function listenOnce(): Promise<void> {
     const client = new pg.Client({
       ...connection,
+      // for whoever looks at the database's connections
+      application_name: `listens to ${channel}`,
       keepAlive: true,
       connectionTimeoutMillis: ANSWER_LIMIT_MS,
       query_timeout: ANSWER_LIMIT_MS,
