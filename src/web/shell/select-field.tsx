@@ -4,12 +4,15 @@ interface SelectFieldProps {
   readonly label: string;
   readonly value: string;
   readonly onValue: (value: string) => void;
-  /** What is sent, and what is read. */
-  readonly options: Readonly<Record<string, string>>;
+  /** What is sent, and what is read; pairs where the order matters, as keys that look like numbers go first. */
+  readonly options: Readonly<Record<string, string>> | readonly (readonly [string, string])[];
   readonly hint?: string;
   /** What the service found wrong with it. */
   readonly fault?: string | undefined;
 }
+
+const pairsOf = (options: SelectFieldProps["options"]): readonly (readonly [string, string])[] =>
+  Array.isArray(options) ? options : Object.entries(options);
 
 /** One of a few, under its label. */
 export function SelectField({ label, value, onValue, options, hint, fault }: SelectFieldProps) {
@@ -31,7 +34,7 @@ export function SelectField({ label, value, onValue, options, hint, fault }: Sel
         }
         onChange={(event) => onValue(event.currentTarget.value)}
       >
-        {Object.entries(options).map(([key, words]) => (
+        {pairsOf(options).map(([key, words]) => (
           <option key={key} value={key}>
             {words}
           </option>

@@ -60,7 +60,7 @@ export function NewClubForm() {
         label="Scale"
         value={scale}
         onValue={setScale}
-        options={Object.fromEntries(SCALES.map((one) => [`${one}`, `1:${one}`]))}
+        options={SCALES.map((one): [string, string] => [`${one}`, `1:${one}`])}
         fault={faultAt("/body/scale")}
       />
       <Refused problem={problem} besides={FIELDS} />
