@@ -15,6 +15,8 @@ const READS_ONLY = /^\s*(?:select|show)\b/i;
 export class ActingPg extends PrismaPg {
   override async connect(): Promise<Adapter> {
     const adapter = await super.connect();
+    // one handed from one user to the next has no listener for a moment: were it lost then, the process would end
+    adapter.underlyingDriver().on("connect", (client) => client.on("error", () => {}));
     const start = adapter.startTransaction.bind(adapter);
     const executeRaw = adapter.executeRaw.bind(adapter);
     const queryRaw = adapter.queryRaw.bind(adapter);

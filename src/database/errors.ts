@@ -66,7 +66,7 @@ export function isUnavailable(error: unknown): boolean {
 
 // the last is a P2028, which can also be a bug of ours
 const UNREACHED =
-  /Can't reach database server|Connection terminated|timeout exceeded when trying to connect|Unable to start a transaction in the given time/;
+  /Can't reach database server|Connection terminated|timeout exceeded when trying to connect|is not queryable|Unable to start a transaction in the given time/;
 
 // system calls; Prisma's P1001, P1002, P1008, P1017 and P2024; PostgreSQL's operator intervention and too many clients
 const UNREACHABLE: ReadonlySet<string> = new Set([
