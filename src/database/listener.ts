@@ -38,6 +38,7 @@ export function createListener({ connection, channel, onNotice, onGap }: Listene
     });
     client.on("error", () => {}).on("notification", ({ payload = "" }) => onNotice(payload));
     const lost = Promise.race([once(client, "end"), aborted(stop.signal)]);
+    lost.catch(() => {}); // where listening never began, nobody waits for it
     try {
       await client.connect();
       await client.query(`listen ${client.escapeIdentifier(channel)}`);
