@@ -30,13 +30,18 @@ export interface PostOfficeOptions {
 const AT_ONCE = 2;
 const RESCUE_EVERY_MS = 5_000;
 
-/** Makes the queue's own tables; harmless when they are there. */
+/** Makes the queue's own tables; harmless when they are there. Of two processes at once one waits for the other. */
 export async function migrateQueue(connection: pg.ClientConfig): Promise<void> {
   const pool = createPool(connection);
+  const guard = new pg.Client(connection);
+  guard.on("error", () => {}); // the statement in hand rejects as well
   try {
+    await guard.connect();
+    await guard.query("select pg_advisory_lock(hashtextextended('mail queue', 0))");
     await runMigrations({ pgPool: pool, logger: silent });
   } finally {
     await pool.end();
+    await guard.end().catch(() => {}); // and with it its lock
   }
 }
 

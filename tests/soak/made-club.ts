@@ -24,6 +24,9 @@ export const CLUB = {
 } as const;
 export const NIGHT = { session: "soak-night", slot: "evening" } as const;
 
+/** A member who drives nothing. */
+export const SECRETARY = "secretary";
+
 /** Layout hours that the night is long: three real ones by a clock four times as fast. */
 const NIGHT_HOURS = 12;
 const FIRST_HOUR = 6;
@@ -40,7 +43,10 @@ export function madeClub(size: ClubSize): ClubInput {
   return {
     ...track(size.lanes),
     handsets: handsets(size.lanes),
-    members: Array.from({ length: size.members }, (_, at) => person(at, random)),
+    members: [
+      ...Array.from({ length: size.members }, (_, at) => person(at, random)),
+      { code: SECRETARY, name: "The secretary" },
+    ],
     timetables: [
       {
         code: "all-day",

@@ -13,6 +13,7 @@ import { projectRoot } from "../../src/lib/project-root.ts";
 import { dataFolder, killServices, type Service, startService } from "../server/service.ts";
 import { runSql } from "../support/sql.ts";
 import type { CrowdMember } from "./crowd-plan.ts";
+import { issuePasses } from "./issue-passes.ts";
 import { CLUB, type ClubSize, madeClub, memberCode, NIGHT } from "./made-club.ts";
 
 const ROOT = projectRoot(import.meta.dirname);
@@ -42,6 +43,8 @@ export async function setStage(size: ClubSize): Promise<Stage> {
   await runSql(postgres.connection("postgres"), `create database ${DATABASE}`);
   await migrate(connection, path.join(ROOT, "prisma/migrations"));
   await bringClub(connection, size);
+  const codes = Array.from({ length: size.members }, (_, at) => memberCode(at));
+  const passes = await issuePasses(connection, codes);
   const ports = [await freePort(), await freePort()];
   const start = (port: number) => startService({ DATABASE_URL: urlOf(postgres), PORT: String(port) });
   const services = ports.map(start) as [Service, Service];
@@ -56,8 +59,7 @@ export async function setStage(size: ClubSize): Promise<Stage> {
   return {
     connection,
     servers: await Promise.all(services.map(({ address }) => address)),
-    people: Array.from({ length: size.members }, (_, at) => ({ code: memberCode(at), headers: {} })),
-    secretary: {},
+    ...passes,
     async killServer() {
       services[1].process.kill("SIGKILL");
       await services[1].ended;
