@@ -9,6 +9,8 @@ import { answerTrail, ORLA } from "./fixture/trail.ts";
 import { sidewaysOverflow } from "./plan-view.ts";
 import { DESK, openHouse, PHONE } from "./visits.ts";
 
+/** WCAG 2.2, 1.4.10: no scrolling in two directions at 320 CSS px. */
+const NARROWEST = { width: 320, height: 640 };
 const TRAIL = "/clubs/vale/trail";
 const MAILS = "/clubs/vale/mails";
 
@@ -79,6 +81,13 @@ describe.skipIf(noBrowser)("the trail and the mails of a club", () => {
     expect(mails[2]).toContain("someone who was erased");
     expect(mails[3]).toContain("failed after 5 tries 550 no such mailbox");
     expect(complaints).toEqual([]);
+  });
+
+  it("fit the narrowest of screens", async () => {
+    for (const where of [TRAIL, MAILS, "/clubs/vale/members"]) {
+      const { page } = await visit(where, { viewport: NARROWEST });
+      expect(await sidewaysOverflow(page)).toBe(0);
+    }
   });
 
   for (const colorScheme of ["light", "dark"] as const)
