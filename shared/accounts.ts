@@ -57,10 +57,14 @@ export const eraseBody = z.strictObject({ password: givenPassword }).meta({ id: 
 
 export const TOKEN_SCOPES = ["read", "write"] as const;
 
+const tokenScope = z
+  .enum(TOKEN_SCOPES)
+  .meta({ description: "`read`: changes nothing; `write`: all that its owner may." });
+
 export const tokenBody = z
   .strictObject({
     name: z.string().trim().min(1).max(80).meta({ description: "What it is for." }),
-    scope: z.enum(TOKEN_SCOPES),
+    scope: tokenScope,
     club: code.nullable().default(null).meta({ description: "The one club it is good for; null: all." }),
     expiresAt: z.iso
       .datetime({ offset: true })
@@ -72,7 +76,7 @@ export const accessToken = z
   .object({
     id: z.uuid(),
     name: z.string(),
-    scope: z.enum(TOKEN_SCOPES),
+    scope: tokenScope,
     club: code.nullable(),
     createdAt: instant,
     expiresAt: instant,
@@ -96,7 +100,7 @@ export const LINK_PURPOSES = ["invitation", "reset", "first-secretary"] as const
 /** What a one-time link is good for. */
 export const oneTimeLink = z
   .object({
-    purpose: z.enum(LINK_PURPOSES),
+    purpose: z.enum(LINK_PURPOSES).meta({ description: "What using it does." }),
     expiresAt: instant,
     email: z.string().nullable().meta({ description: "Whose it is; null: whoever has it may say." }),
     club: z.object({ code, name }).nullable().meta({ description: "The club it leads into." }),
@@ -128,7 +132,7 @@ export const ACCOUNT_STATES = ["none", "invited", "active"] as const;
 export const memberAccount = z
   .object({
     member: code,
-    account: z.enum(ACCOUNT_STATES),
+    account: z.enum(ACCOUNT_STATES).meta({ description: "`invited`: a link waits to be used." }),
     email: z.string().nullable(),
   })
   .meta({ id: "MemberAccount" });

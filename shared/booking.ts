@@ -28,8 +28,8 @@ export const manning = z
   .object({
     trains: count.meta({ description: "Trains that depart within the slots." }),
     manned: count.meta({ description: "Of them, those with a driver." }),
-    duties: count,
-    mannedDuties: count,
+    duties: count.meta({ description: "Standing duties." }),
+    mannedDuties: count.meta({ description: "Of them, those that somebody has." }),
   })
   .meta({ id: "Manning" });
 
@@ -68,7 +68,7 @@ export const booking = z
     name,
     startsAt: instant.meta({ description: "When its first slot starts." }),
     endsAt: instant.meta({ description: "When its last slot ends." }),
-    state: z.enum(BOOKING_STATES),
+    state: z.enum(BOOKING_STATES).meta({ description: "How far it has come." }),
     mayMoveTo: z
       .array(z.enum(BOOKING_STATES))
       .meta({ description: "Where whoever asks may move it. A check may still stop its opening." }),
@@ -99,7 +99,7 @@ export const bookingSummary = z
   .object({
     session: code,
     name,
-    state: z.enum(BOOKING_STATES),
+    state: z.enum(BOOKING_STATES).meta({ description: "How far it has come." }),
     startsAt: instant,
     endsAt: instant,
     manning,
@@ -113,7 +113,7 @@ export const bookingSummaries = z
 
 export const newBookingMove = z
   .strictObject({
-    to: z.enum(BOOKING_STATES),
+    to: z.enum(BOOKING_STATES).meta({ description: "Where it shall go." }),
     reason: z.string().trim().min(1).max(2_000).optional().meta({
       description: "Opens it although something stops it, or says why it is cancelled; it is kept.",
     }),
@@ -124,7 +124,7 @@ export const newBookingMove = z
 export const newComing = z
   .strictObject({
     member: code.optional().meta({ description: "Left out: oneself." }),
-    coming: z.boolean(),
+    coming: z.boolean().meta({ description: "False: not, or no longer." }),
   })
   .meta({ id: "NewComing" });
 
@@ -135,7 +135,7 @@ export const duty = z
   .strictObject({
     code: code.meta({ description: "Unique in its slot." }),
     name,
-    kind: z.enum(DUTY_KINDS).default("other"),
+    kind: z.enum(DUTY_KINDS).default("other").meta({ description: "What is to be done." }),
     place: code
       .nullable()
       .default(null)

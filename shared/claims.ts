@@ -26,7 +26,10 @@ const person = z.object({ member: code, name }).meta({ id: "ClaimPerson" });
 
 /** One sentence about one thing that is in the way. */
 export const hindrance = z
-  .object({ code: z.enum(CLAIM_HINDRANCES), sentence: z.string() })
+  .object({
+    code: z.enum(CLAIM_HINDRANCES).meta({ description: "The refusal that a claim would meet." }),
+    sentence: z.string(),
+  })
   .meta({ id: "Hindrance" });
 
 /** Where and when a train starts or ends, or a duty stands. */
@@ -56,10 +59,12 @@ export const boardHandset = z
   .object({
     code,
     name,
-    kind: z.enum(HANDSET_KINDS),
-    state: z.enum(HANDSET_STATES),
+    kind: z.enum(HANDSET_KINDS).meta({ description: "Plugged in, by radio, or on one panel." }),
+    state: z.enum(HANDSET_STATES).meta({ description: "Whether it can be used." }),
     places: z.array(code).meta({ description: "Where it can be used; empty for radio: everywhere." }),
-    batteryMinutes: z.int().nullable(),
+    batteryMinutes: z.int().nullable().meta({
+      description: "Real minutes a charge lasts; null: fed by its cable.",
+    }),
   })
   .meta({ id: "BoardHandset" });
 
@@ -70,7 +75,7 @@ export const claim = z
   .object({
     id: claimId,
     slot: code,
-    kind: z.enum(["train", "duty"]),
+    kind: z.enum(["train", "duty"]).meta({ description: "A train to drive, or a standing duty." }),
     code: code.meta({ description: "Of the train or the duty." }),
     member: code,
     name,
@@ -107,7 +112,7 @@ const boardRow = {
   pickUpAt: instant.meta({ description: "When one must be there." }),
   handInAt: instant.meta({ description: "When one is free again." }),
   claim: claim.nullable().meta({ description: "Who has it; null: nobody." }),
-  mine: z.boolean(),
+  mine: z.boolean().meta({ description: "Whoever asks has it." }),
   queue: z.object({
     length: z.int().min(0),
     place: z
@@ -133,10 +138,10 @@ const boardRow = {
 export const boardTrain = z
   .object({
     ...boardRow,
-    priority: z.int(),
+    priority: z.int().meta({ description: "1 is left out last, 9 first." }),
     calls: z.int().min(0).meta({ description: "Calls on the way." }),
     locomotives: z.array(claimLocomotive).meta({ description: "From the head." }),
-    control: z.enum(TRAIN_CONTROLS),
+    control: z.enum(TRAIN_CONTROLS).meta({ description: "What drives it." }),
     handset: code.nullable().meta({
       description: "The fitting one that a claim would take; null: none is free, or it needs none.",
     }),
@@ -145,7 +150,11 @@ export const boardTrain = z
   .meta({ id: "BoardTrain" });
 
 export const boardDuty = z
-  .object({ ...boardRow, kind: z.enum(DUTY_KINDS), note: z.string() })
+  .object({
+    ...boardRow,
+    kind: z.enum(DUTY_KINDS).meta({ description: "What is to be done." }),
+    note: z.string(),
+  })
   .meta({ id: "BoardDuty" });
 
 /** One thing of somebody's evening. */
@@ -163,12 +172,9 @@ export const eveningItem = z
     walkSeconds: seconds
       .nullable()
       .meta({ description: "From where the item before ends; null: none before." }),
-    takesOverFrom: z
-      .object({ train: code, driver: person.nullable() })
-      .nullable()
-      .meta({
-        description: "The train that brought its locomotive, and who drove it; null: it stands there.",
-      }),
+    takesOverFrom: z.object({ train: code, driver: person.nullable() }).nullable().meta({
+      description: "The train that brought its locomotive, and who drove it; null: it stands there.",
+    }),
     handsOverTo: z
       .object({ train: code, driver: person.nullable() })
       .nullable()
@@ -184,7 +190,7 @@ export const myEvening = z
   .object({
     session: code,
     name,
-    state: z.enum(BOOKING_STATES),
+    state: z.enum(BOOKING_STATES).meta({ description: "How far the night has come." }),
     timeZone: z.string(),
     venueNote: z.string(),
     noteToAll: z.string(),
@@ -201,7 +207,7 @@ export const board = z
     slot: code,
     slotName: name,
     slots: z.array(z.object({ code, name })).meta({ description: "All slots of the night, in order." }),
-    state: z.enum(BOOKING_STATES),
+    state: z.enum(BOOKING_STATES).meta({ description: "How far the night has come." }),
     timeZone: z.string(),
     startsAt: instant,
     endsAt: instant,
@@ -240,6 +246,9 @@ export const newClaim = z
   .refine(nameOne, NAME_ONE)
   .meta({ id: "NewClaim" });
 
+/** Another handset for a claim that is made. */
+export const newHandsetChoice = z.strictObject({ handset: code }).meta({ id: "NewHandsetChoice" });
+
 /** To be given it, once, when whoever has it gives it back. */
 export const newQueuePlace = z
   .strictObject({ ...what, member })
@@ -250,11 +259,11 @@ export const queuePlace = z
   .object({
     id: z.uuid(),
     slot: code,
-    kind: z.enum(["train", "duty"]),
+    kind: z.enum(["train", "duty"]).meta({ description: "A train to drive, or a standing duty." }),
     code,
     member: code,
     place: z.int().min(1).meta({ description: "From 1." }),
-    length: z.int().min(1),
+    length: z.int().min(1).meta({ description: "How many wait." }),
   })
   .meta({ id: "QueuePlace" });
 
@@ -295,7 +304,7 @@ export const swapped = z
 /** Who has driven how much. */
 export const fairness = z
   .object({
-    year: z.int(),
+    year: z.int().meta({ description: "As the club's calendar has it." }),
     items: z
       .array(
         z
@@ -303,10 +312,10 @@ export const fairness = z
             member: code,
             name,
             nights: z.int().min(0).meta({ description: "Nights with a train or a duty." }),
-            trains: z.int().min(0),
+            trains: z.int().min(0).meta({ description: "Trains driven." }),
             drivenMinutes: z.int().min(0).meta({ description: "Real minutes from departure to arrival." }),
-            duties: z.int().min(0),
-            dutyMinutes: z.int().min(0),
+            duties: z.int().min(0).meta({ description: "Standing duties done." }),
+            dutyMinutes: z.int().min(0).meta({ description: "Real minutes of those." }),
             coming: z.int().min(0).meta({ description: "Trains of nights still to come." }),
           })
           .meta({ id: "FairnessItem" }),

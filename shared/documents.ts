@@ -11,6 +11,7 @@ import {
   section,
   selector,
   supply,
+  walk,
 } from "./layout.ts";
 import { LIMITS } from "./limits.ts";
 import { member } from "./members.ts";
@@ -25,6 +26,7 @@ export const layoutDocument = z
   .strictObject({
     areas: z.array(area).max(LIMITS.areas).default([]),
     places: z.array(place).max(LIMITS.places).default([]),
+    walks: z.array(walk).max(LIMITS.walks).default([]),
     lines: z.array(line).max(LIMITS.lines).default([]),
     commandSystems: z.array(commandSystem).max(LIMITS.commandSystems).default([]),
     supplies: z.array(supply).max(LIMITS.supplies).default([]),

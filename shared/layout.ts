@@ -6,8 +6,34 @@ import { SECTION_USES, SECTION_WIRINGS, SHARINGS } from "./vocabulary.ts";
 /** A part of the railway that a session runs analog or digital as one. */
 export const area = z.strictObject({ code, name, note }).meta({ id: "Area" });
 
+const positionMm = z.int().min(-1_000_000).max(1_000_000).nullable().default(null).meta({
+  description:
+    "Where it is in the room, mm from any corner; both or neither. Walking times between places are reckoned from it.",
+});
+
 /** A timing point: a station, junction or staging yard. */
-export const place = z.strictObject({ code, name, note }).meta({ id: "Place" });
+export const place = z
+  .strictObject({
+    code,
+    name,
+    xMm: positionMm,
+    yMm: positionMm,
+    note,
+  })
+  .meta({ id: "Place" });
+
+/** How long one walks from one place to another, as somebody measured it. */
+export const walk = z
+  .strictObject({
+    code,
+    from: code.meta({ description: "Place where one starts." }),
+    to: code.meta({ description: "Place where one arrives." }),
+    seconds: z.int().min(0).max(86_400).meta({
+      description: "Seconds of real time. Good for the way back too, where that has no record of its own.",
+    }),
+    note,
+  })
+  .meta({ id: "Walk" });
 
 /** The places along one line with their distance from its zero: the upright axis of a train graph. */
 export const line = z
@@ -174,6 +200,7 @@ export const selector = z
 
 export type Area = z.output<typeof area>;
 export type Place = z.output<typeof place>;
+export type Walk = z.output<typeof walk>;
 export type Line = z.output<typeof line>;
 export type Section = z.output<typeof section>;
 export type Link = z.output<typeof link>;

@@ -7,6 +7,7 @@ export const LIMITS = {
   sections: 2_000,
   links: 6_000,
   places: 500,
+  walks: 2_000,
   lines: 50,
   areas: 50,
   supplies: 100,

@@ -81,8 +81,8 @@ export const trailEntry = z
       .array(
         z.object({
           field: z.string(),
-          from: z.json().meta({ description: "Null where there was nothing." }),
-          to: z.json().meta({ description: "Null where there is nothing now." }),
+          from: z.unknown().meta({ description: "Null where there was nothing." }),
+          to: z.unknown().meta({ description: "Null where there is nothing now." }),
           withheld: z
             .boolean()
             .meta({ description: "Its content is not kept here: a secret, or something about a person." }),

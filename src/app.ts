@@ -1,16 +1,18 @@
 import type { FastifyServerOptions } from "fastify";
 import { actingAs } from "./database/acting.ts";
 import { type DatabaseClient, ping } from "./database/client.ts";
-import { heldSentence, isUnavailable, isWriteConflict } from "./database/errors.ts";
+import { heldSentence, isUnavailable, isWriteConflict, leavesNoSecretary } from "./database/errors.ts";
 import type { ListenConnection } from "./database/listener.ts";
+import { type AccountDeps, installAccounts, makeSecretary } from "./features/accounts/index.ts";
 import { beginNight, installBooking } from "./features/booking/index.ts";
 import { installCalendar } from "./features/calendar/index.ts";
 import { createSlotCheck, installCheck, toStoredProblem } from "./features/check/index.ts";
+import { installClaims } from "./features/claims/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
 import { installEvents } from "./features/events/index.ts";
 import { handsetKind, installHandsets } from "./features/handsets/index.ts";
 import { installLayout, layoutKinds } from "./features/layout/index.ts";
-import { installMails } from "./features/mails/index.ts";
+import { createClaimPost, createNotePost, installMails } from "./features/mails/index.ts";
 import { installMembers, memberKind } from "./features/members/index.ts";
 import { createStopClock, installNight } from "./features/night/index.ts";
 import { installRoster, rosterKinds } from "./features/roster/index.ts";
@@ -22,11 +24,12 @@ import type { Authenticate } from "./http/actor.ts";
 import { API_GUIDE } from "./http/api-guide.ts";
 import { installAuthorisation } from "./http/authorise.ts";
 import { createHttp, type HttpApp } from "./http/create-http.ts";
+import { installCrossSiteGuard } from "./http/csrf.ts";
 import type { Clock } from "./lib/clock.ts";
 import { Refusal } from "./lib/refusal.ts";
 import type { Mailer } from "./mail/mailer.ts";
 
-export interface AppDeps {
+export interface AppDeps extends Pick<AccountDeps, "demoSignIns" | "passwordCost"> {
   readonly database: DatabaseClient;
   /** Of the same database: to listen on, outside the client's pool. */
   readonly connection: ListenConnection;
@@ -62,10 +65,12 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
     recognise: recogniseDatabaseFailure,
     ping: () => ping(deps.database),
   });
+  installCrossSiteGuard(app);
   installAuthorisation(app, deps.authenticate);
   // after the body has come, so that all the handler starts is on behalf of whoever asks
   app.addHook("preHandler", (request, _, done) => actingAs(request.actor?.personId ?? null, done));
-  installClubs(app, deps);
+  installAccounts(app, deps);
+  installClubs(app, { ...deps, makeSecretary });
   installLayout(app, deps);
   installRoster(app, deps);
   installHandsets(app, deps);
@@ -74,7 +79,13 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installSessions(app, deps);
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
-  installBooking(app, { ...deps, stopClock: createStopClock(deps) }, createSlotCheck(deps.database));
+  installBooking(app, {
+    ...deps,
+    stopClock: createStopClock(deps),
+    tellAll: createNotePost(deps.mailer, deps.publicUrl),
+    checkSlot: createSlotCheck(deps.database),
+  });
+  installClaims(app, deps, createClaimPost(deps.mailer, deps.publicUrl));
   installNight(app, { ...deps, beginNight, toProblem: toStoredProblem });
   installCalendar(app, deps);
   installMails(app, deps);
@@ -88,6 +99,8 @@ function recogniseDatabaseFailure(cause: unknown): Refusal | undefined {
     return new Refusal("database-unavailable", "The database did not answer.", [], { cause });
   if (isWriteConflict(cause))
     return new Refusal("conflict", "Others were changing the same records over and over.", [], { cause });
+  if (leavesNoSecretary(cause))
+    return new Refusal("last-secretary", "Nobody in the club could give roles any more.", [], { cause });
   const held = heldSentence(cause);
   return held === undefined ? undefined : new Refusal("booking-holds", held, [], { cause });
 }

@@ -42,6 +42,11 @@ export function heldSentence(error: unknown): string | undefined {
   return sqlstate(error) === NIGHT_IS_HELD ? driverCause(error)?.originalMessage : undefined;
 }
 
+const LEAVES_NO_SECRETARY = "RF004";
+
+/** Whether a change was refused because nobody could give roles in the club any more. */
+export const leavesNoSecretary = (error: unknown): boolean => sqlstate(error) === LEAVES_NO_SECRETARY;
+
 /**
  * Whether a transaction lost against another and may simply be run again. A conflict found at a statement, at one of
  * our own SQL, and at commit look different.

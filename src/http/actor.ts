@@ -18,6 +18,19 @@ export interface Actor {
   readonly mayWrite: boolean;
   /** Undefined where they do not belong to the club, or there is none of that code. */
   membership(clubCode: string): Membership | undefined;
+  /** How they came in, for one with an account. */
+  readonly entry?: Entry;
+}
+
+/** What lets a person in: a sign-in in a browser, or a token of a program's. */
+export interface Entry {
+  readonly kind: "sign-in" | "token";
+  readonly id: string;
+  readonly expiresAt: Date;
+  /** Codes of the clubs it opens. */
+  readonly clubs: readonly string[];
+  /** Whether it is good for one club alone. */
+  readonly isForOneClub: boolean;
 }
 
 /**

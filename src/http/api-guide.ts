@@ -62,6 +62,10 @@ qualified person under local rules.
 export const API_TAGS = [
   { name: "check", description: "Does a night run? Of a stored slot, or of a plan posted whole." },
   {
+    name: "accounts",
+    description: "Who asks: signing in and out, one's own account, tokens for scripts, links that work once.",
+  },
+  {
     name: "clubs",
     description: "The clubs that this service keeps, each with its scale, time zone and policy.",
   },

@@ -2,6 +2,7 @@ import type { FastifyServerOptions } from "fastify";
 import { serializerCompiler } from "fastify-type-provider-zod";
 import { createBareApp, type HttpApp } from "./bare-app.ts";
 import { installClosing } from "./closing.ts";
+import { installCookies } from "./cookies.ts";
 import { installErrorHandler, type Recognise } from "./error-handler.ts";
 import { installHealth } from "./health.ts";
 import { installJsonBody } from "./json-body.ts";
@@ -34,6 +35,7 @@ export async function createHttp(options: HttpOptions): Promise<HttpApp> {
   installErrorHandler(app, options.recognise);
   installJsonBody(app);
   await installSecurity(app, options.listenHost);
+  await installCookies(app);
   await installOpenApi(app, options.api);
   await installClient(app, options.clientDir);
   installHealth(app, options.ping);

@@ -34,7 +34,7 @@ export interface CollectionAddress {
   /** Who may list and create, where the collection is in no club. */
   readonly access?: Access;
   /** @throws Refusal not-found when the address leads nowhere */
-  resolve(params: AddressParams): Promise<Destination>;
+  resolve(params: AddressParams, request: FastifyRequest): Promise<Destination>;
 }
 
 const cursorKey = z.tuple([code]);
@@ -60,7 +60,7 @@ export function installCollection<Body extends Coded, Row extends RecordRow>(
     recordParams: z.strictObject({ ...address.params, [kind.one]: code }),
     record: recordSchema(kind),
     names: describeKind(kind),
-    placeOf: (request) => address.resolve(paramsOf(request)),
+    placeOf: (request) => address.resolve(paramsOf(request), request),
     codeOf: (request) => paramsOf(request)[kind.one] ?? "",
   };
   installList(frame);

@@ -13,6 +13,15 @@ import type { Coded, RecordKind } from "./record-kind.ts";
 /** A collection that a request has reached. */
 export interface Destination {
   readonly scope: Scope;
+  /** Which of the records there are for whoever asks; all of them unless it is given. */
+  readonly where?: object;
+  /** What else comes with a new record, in its transaction. */
+  onMade?(transaction: Transaction, code: string): Promise<void>;
+  /** What goes before a record can, in its transaction, if it still is at that version. */
+  onRemoved?(
+    transaction: Transaction,
+    record: { readonly id: string; readonly version: number },
+  ): Promise<void>;
   /** Refuses a change of anything in it; inside the transaction it also keeps that so until the end. */
   guard?(database: Database): Promise<void>;
 }
@@ -60,7 +69,8 @@ export function createCollection<Body extends Coded, Row extends RecordRow>(
   }
 
   return {
-    list: ({ scope }: Destination, page: Page) => readRecords(database, table, scope, page),
+    list: ({ scope, where }: Destination, page: Page) =>
+      readRecords(database, table, scope, where ? { ...page, where: { AND: [page.where, where] } } : page),
     read: find,
     create: (at: Destination, body: Body): Promise<Stored<Body>> =>
       lookAgain(async () => {
@@ -68,6 +78,7 @@ export function createCollection<Body extends Coded, Row extends RecordRow>(
         await assertStorable(database, kind, at.scope, body);
         return write(at, body.code, async (transaction) => {
           await writeRecords(transaction, table, at.scope, { made: [body], changed: [] });
+          await at.onMade?.(transaction, body.code);
           return true;
         });
       }),
@@ -91,6 +102,7 @@ export function createCollection<Body extends Coded, Row extends RecordRow>(
           database,
           async (transaction) => {
             await at.guard?.(transaction);
+            await at.onRemoved?.(transaction, stored);
             return removeRecord(transaction, table, stored.id, stored.version);
           },
           "ReadCommitted",

@@ -18,6 +18,7 @@ export const exampleDocument = {
       { code: "mid", name: "Middle halt" },
       { code: "east", name: "East yard" },
     ],
+    walks: [{ code: "west-east", from: "west", to: "east", seconds: 60, note: "Round the back" }],
     lines: [
       {
         code: "main",

@@ -163,7 +163,7 @@ ALTER TABLE "one_time_links" ADD CONSTRAINT "one_time_links_purpose_check" CHECK
 
 -- A club that had a secretary who can sign in keeps one, as nobody else could give the role again. Looked at in the end,
 -- so that the role may pass to another in the same transaction; the lock makes two who go at once go in turn.
--- RF003 is our own error code.
+-- RF004 is our own error code.
 CREATE FUNCTION keep_a_secretary() RETURNS trigger LANGUAGE plpgsql AS $$
 BEGIN
   PERFORM pg_advisory_xact_lock(hashtextextended('secretaries of ' || OLD.club_id, 0));
@@ -172,7 +172,7 @@ BEGIN
     JOIN memberships ON memberships.club_id = members.club_id AND memberships.member_code = members.code
     WHERE members.club_id = OLD.club_id AND 'secretary' = ANY (members.roles)
   ) THEN
-    RAISE EXCEPTION 'the club would be left without a secretary who can sign in' USING ERRCODE = 'RF003';
+    RAISE EXCEPTION 'the club would be left without a secretary who can sign in' USING ERRCODE = 'RF004';
   END IF;
   RETURN NULL;
 END $$;

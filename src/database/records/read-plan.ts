@@ -12,7 +12,7 @@ import { type ClubScope, clubScope, type Scope } from "./record-table.ts";
 import { decoderTable, locomotiveTable, rakeTable } from "./roster.ts";
 import { sessionTable } from "./sessions.ts";
 import { trainScope, trainTable } from "./timetables.ts";
-import { areaTable, lineTable, linkTable, placeTable, sectionTable } from "./track.ts";
+import { areaTable, lineTable, linkTable, placeTable, sectionTable, walkTable } from "./track.ts";
 
 /** A stored slot with both its clocks. */
 export interface PlanSlotInfo {
@@ -106,6 +106,7 @@ export async function readLayout(database: Database, scope: Scope): Promise<Layo
   return {
     areas: await readBodies(database, areaTable, scope),
     places: await readBodies(database, placeTable, scope),
+    walks: await readBodies(database, walkTable, scope),
     lines: await readBodies(database, lineTable, scope),
     commandSystems: await readBodies(database, commandSystemTable, scope),
     supplies: await readBodies(database, supplyTable, scope),

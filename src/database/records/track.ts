@@ -1,4 +1,4 @@
-import type { Area, Line, Link, Place, Section } from "../../../shared/layout.ts";
+import type { Area, Line, Link, Place, Section, Walk } from "../../../shared/layout.ts";
 import type { SectionUse, SectionWiring, Sharing } from "../../../shared/vocabulary.ts";
 import type * as rows from "../generated/client.ts";
 import type { Prisma } from "../generated/client.ts";
@@ -14,9 +14,28 @@ export const placeTable: RecordTable<Place, rows.Place> = {
   model: "place",
   toColumns: (place): Omit<Prisma.PlaceCreateManyInput, KeptColumn> => ({
     name: place.name,
+    xMm: place.xMm,
+    yMm: place.yMm,
     note: place.note,
   }),
-  toBody: (row) => ({ code: row.code, name: row.name, note: row.note }),
+  toBody: (row) => ({ code: row.code, name: row.name, xMm: row.xMm, yMm: row.yMm, note: row.note }),
+};
+
+export const walkTable: RecordTable<Walk, rows.Walk> = {
+  model: "walk",
+  toColumns: (walk): Omit<Prisma.WalkCreateManyInput, KeptColumn> => ({
+    fromCode: walk.from,
+    toCode: walk.to,
+    seconds: walk.seconds,
+    note: walk.note,
+  }),
+  toBody: (row) => ({
+    code: row.code,
+    from: row.fromCode,
+    to: row.toCode,
+    seconds: row.seconds,
+    note: row.note,
+  }),
 };
 
 export const lineTable: RecordTable<Line, Prisma.LineGetPayload<{ include: { stops: true } }>> = {

@@ -25,13 +25,21 @@ const few = { take: NAMED_A_KIND, select: { code: true }, orderBy: { code: "asc"
 const named = (noun: string, rows: readonly { readonly code: string }[]) =>
   rows.map(({ code }) => `${noun} ${code}`);
 
-/** What a club is not kept for. */
-const GOES_WITH_CLUB: ReadonlySet<string> = new Set(["memberships", "accessTokens", "oneTimeLinks", "mails"]);
+/** What a club is not kept for; nor is it for members that stand for people who sign in. */
+const GOES_WITH_CLUB: ReadonlySet<string> = new Set([
+  "memberships",
+  "accessTokens",
+  "oneTimeLinks",
+  "mails",
+  "trail",
+]);
 
 const FINDERS = {
   club: async (database, _, [code = ""]) => {
     const found = await database.club.findUnique({ where: { code }, select: { _count: true } });
+    const accounts = found?._count.memberships ?? 0;
     return Object.entries(found?._count ?? {})
+      .map(([kind, count]) => [kind, kind === "members" ? count - accounts : count] as const)
       .filter(([kind, count]) => count > 0 && !GOES_WITH_CLUB.has(kind))
       .map(([kind, count]) => `its ${toWords(kind)} (${count})`);
   },
@@ -61,6 +69,14 @@ const FINDERS = {
         "handset",
         await database.handset.findMany({ where: { clubId, places: { some: { placeCode } } }, ...few }),
       ),
+      ...named(
+        "walk",
+        await database.walk.findMany({
+          where: { clubId, OR: [{ fromCode: placeCode }, { toCode: placeCode }] },
+          ...few,
+        }),
+      ),
+      ...named("duty", await database.duty.findMany({ where: { clubId, placeCode }, ...few })),
     ];
   },
   section: async (database, clubId, codes) => {

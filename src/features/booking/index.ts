@@ -1,13 +1,12 @@
 import { code } from "../../../shared/units.ts";
 import type { BookedNight } from "../../database/bookings.ts";
-import type { DatabaseClient } from "../../database/client.ts";
 import type { Transaction } from "../../database/transaction.ts";
 import type { HttpApp } from "../../http/bare-app.ts";
 import { installCollection } from "../../records/collection-routes.ts";
 import type { CheckSlot } from "./blocks.ts";
 import { dutyKind, reachDuties } from "./duty-kind.ts";
 import { registerBookingRoutes } from "./routes.ts";
-import { createBookingService, type StopClock } from "./service.ts";
+import { type BookingDeps, createBookingService } from "./service.ts";
 import { writeBooking } from "./store.ts";
 
 export type { CheckSlot };
@@ -18,12 +17,9 @@ export async function beginNight(transaction: Transaction, night: BookedNight): 
 }
 
 /** The booking of nights: how far each has come, its notes, who comes, and its standing duties. */
-export function installBooking(
-  app: HttpApp,
-  { database, stopClock }: { readonly database: DatabaseClient; readonly stopClock: StopClock },
-  checkSlot: CheckSlot,
-): void {
-  registerBookingRoutes(app, createBookingService({ database, checkSlot, stopClock }));
+export function installBooking(app: HttpApp, deps: BookingDeps): void {
+  const { database } = deps;
+  registerBookingRoutes(app, createBookingService(deps));
   installCollection(app, database, dutyKind, {
     under: "/api/clubs/:club/sessions/:session/slots/:slot",
     params: { club: code, session: code, slot: code },

@@ -1,6 +1,7 @@
 import type {
   Booking,
   BookingBody,
+  BookingState,
   BookingSummary,
   NewBookingMove,
   NewComing,
@@ -46,15 +47,22 @@ export interface BookingDeps {
   readonly database: DatabaseClient;
   readonly checkSlot: CheckSlot;
   readonly stopClock: StopClock;
+  readonly tellAll: TellAll;
 }
 
 /** Pauses the layout clock of a night that is about to run no more, if it runs. */
 export type StopClock = (transaction: Transaction, sessionId: string) => Promise<void>;
 
+/** Passes a note on to whoever comes to the night, with the change that brings it. */
+export type TellAll = (transaction: Transaction, night: BookedNight, note: string) => Promise<void>;
+
 export type BookingService = ReturnType<typeof createBookingService>;
 
+/** While a night is in one of these, people reckon with it. */
+const ON: ReadonlySet<BookingState> = new Set(["open", "locked", "running"]);
+
 /** Books nights. Whoever asks is known by what they are in the club. */
-export function createBookingService({ database, checkSlot, stopClock }: BookingDeps) {
+export function createBookingService({ database, checkSlot, stopClock, tellAll }: BookingDeps) {
   async function reach(handle: Database, { club, session }: NightAddress): Promise<BookedNight> {
     const night = await findNight(handle, await reachClub(handle, club), session);
     if (night) return night;
@@ -127,13 +135,15 @@ export function createBookingService({ database, checkSlot, stopClock }: Booking
     /** What the secretary says of the night. */
     replace(asker: Membership, address: NightAddress, body: BookingBody, precondition: Precondition) {
       refuseFlaws("validation-failed", findUnstorableText(body));
-      return change(asker, address, precondition, async (transaction, night) => {
+      return change(asker, address, precondition, async (transaction, night, now) => {
         const [stranger] = await store.findStrangers(transaction, night, body.attending);
         if (stranger !== undefined)
           throw oneFault(`/body/attending/${body.attending.indexOf(stranger)}`, noMember(stranger));
         const alone = await findJuniorsAlone(transaction, night.id);
         await store.writeAttending(transaction, night, body);
         await assertNoneLeftAlone(transaction, night, alone);
+        const isNews = body.noteToAll !== "" && body.noteToAll !== now.noteToAll;
+        if (isNews && ON.has(now.state)) await tellAll(transaction, night, body.noteToAll);
         return store.writeBooking(transaction, night, {
           venueNote: body.venueNote,
           noteToAll: body.noteToAll,

@@ -15,3 +15,11 @@ export const outputNamedTwice = (output: string) => `Output ${output} is named a
 
 export const sectionHasSelector = (section: string, selector: string) =>
   `Section ${section} has selector ${selector} already: change that one, or name another section.`;
+
+export const HALF_A_POSITION =
+  "A place has both coordinates, or neither: give this one too, or leave both out.";
+
+export const walksNowhere = (place: string) => `It starts and ends at ${place}: name two places.`;
+
+export const walkTwice = (way: string, other: string) =>
+  `Walk ${other} goes from ${way} already: change that one.`;

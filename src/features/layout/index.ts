@@ -4,11 +4,13 @@ import { installClubCollections } from "../../records/club-collections.ts";
 import type { RecordKind } from "../../records/record-kind.ts";
 import { commandSystemKind, controllerKind, districtKind, selectorKind, supplyKind } from "./feed-kinds.ts";
 import { areaKind, lineKind, linkKind, placeKind, sectionKind } from "./track-kinds.ts";
+import { walkKind } from "./walk-kind.ts";
 
 /** The railway, each kind after those that it refers to. */
 export const layoutKinds = [
   areaKind,
   placeKind,
+  walkKind,
   lineKind,
   commandSystemKind,
   supplyKind,

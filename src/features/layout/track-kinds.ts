@@ -4,7 +4,7 @@ import { LIMITS } from "../../../shared/limits.ts";
 import { code } from "../../../shared/units.ts";
 import { areaTable, lineTable, linkTable, placeTable, sectionTable } from "../../database/records/track.ts";
 import type { RecordKind, Reference } from "../../records/record-kind.ts";
-import { CHANGEOVER_NEEDS_BOTH, joinsItself } from "./errors.ts";
+import { CHANGEOVER_NEEDS_BOTH, HALF_A_POSITION, joinsItself } from "./errors.ts";
 
 export const areaKind: RecordKind<Area> = {
   one: "area",
@@ -23,11 +23,15 @@ export const placeKind: RecordKind<Place> = {
   many: "places",
   about: "A place is a timing point: a station, junction or staging yard.",
   schema: place,
-  example: { code: "west", name: "West yard" },
+  example: { code: "west", name: "West yard", xMm: 500, yMm: 2_000 },
   table: placeTable,
   keep: "keep-layout",
   most: LIMITS.places,
   used: "place",
+  flaws: ({ xMm, yMm }) =>
+    (xMm === null) === (yMm === null)
+      ? []
+      : [{ path: [xMm === null ? "xMm" : "yMm"], detail: HALF_A_POSITION }],
 };
 
 export const lineKind: RecordKind<Line> = {

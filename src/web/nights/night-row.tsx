@@ -1,12 +1,24 @@
+import type { BookingSummary } from "../../../shared/booking.ts";
 import type { Club } from "../../../shared/clubs.ts";
 import type { Session } from "../../../shared/sessions.ts";
-import { planAddress } from "../addresses.ts";
+import {
+  crewAddress,
+  deskAddress,
+  eveningAddress,
+  liveAddress,
+  newNightAddress,
+  planAddress,
+} from "../addresses.ts";
+import { useMay } from "../api/use-me.ts";
+import { BookingState } from "./booking-state.tsx";
 import { slotDates } from "./night-dates.ts";
 import { SlotVerdict } from "./slot-verdict.tsx";
 
 interface NightRowProps {
   readonly club: Club;
   readonly session: Session;
+  /** How far the night has come; undefined until that is known. */
+  readonly booking: BookingSummary | undefined;
 }
 
 /** How the areas are run, said once where all are run alike. */
@@ -16,8 +28,25 @@ function areasText({ areas }: Session): string {
   return areas.map(({ area, control }) => `${area} ${control}`).join(", ");
 }
 
+/** State, manning and what one has oneself. */
+function Booked({ booking: { state, manning, mine } }: { readonly booking: BookingSummary }) {
+  const { trains, manned, duties, mannedDuties } = manning;
+  return (
+    <p class="night-booked">
+      <BookingState state={state} />
+      {state !== "draft" && state !== "cancelled" && (
+        <span>
+          {manned === trains ? "every train has a driver" : `${trains - manned} of ${trains} trains unmanned`}
+          {duties > mannedDuties && `, ${duties - mannedDuties} of ${duties} duties too`}
+        </span>
+      )}
+      {mine > 0 && <strong>you have {mine}</strong>}
+    </p>
+  );
+}
+
 /** One night with its slots, each with its verdict. */
-export function NightRow({ club, session }: NightRowProps) {
+export function NightRow({ club, session, booking }: NightRowProps) {
   const first = session.slots[0];
   const dates = first ? slotDates(first, club.timeZone) : null;
   return (
@@ -26,7 +55,10 @@ export function NightRow({ club, session }: NightRowProps) {
         <span class="weekday">{dates?.weekday}</span> {dates?.date}
       </p>
       <div>
-        <h2>{session.name}</h2>
+        <h2>
+          <a href={crewAddress(club.code, session.code)}>{session.name}</a>
+        </h2>
+        {booking && <Booked booking={booking} />}
         <p class="night-facts">
           Layout clock {session.clockRatio} times as fast; {areasText(session)}
         </p>
@@ -41,7 +73,23 @@ export function NightRow({ club, session }: NightRowProps) {
             </li>
           ))}
         </ul>
+        <NightLinks club={club.code} session={session.code} />
       </div>
     </li>
+  );
+}
+
+/** The way to the night's pages, each to those it is for. */
+function NightLinks({ club, session }: { readonly club: string; readonly session: string }) {
+  const mayBook = useMay(club, "book");
+  const isMember = useMay(club, "claim");
+  return (
+    <p class="night-links">
+      {isMember && <a href={eveningAddress(club, session)}>My evening</a>}
+      <a href={crewAddress(club, session)}>Crew</a>
+      <a href={liveAddress(club, session)}>Live</a>
+      <a href={deskAddress(club, session)}>Desk</a>
+      {mayBook && <a href={newNightAddress(club, session)}>Copy</a>}
+    </p>
   );
 }

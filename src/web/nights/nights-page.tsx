@@ -4,13 +4,16 @@ import type { Session } from "../../../shared/sessions.ts";
 import { newNightAddress } from "../addresses.ts";
 import { Problem } from "../api/problem.ts";
 import { type ListPage, listSessions, readClub } from "../api/service.ts";
+import { useEvents } from "../api/use-events.ts";
 import { useLoad } from "../api/use-load.ts";
 import { useMay } from "../api/use-me.ts";
 import { clubName } from "../shell/club-name.ts";
 import { Loaded } from "../shell/loaded.tsx";
 import { Page } from "../shell/page.tsx";
 import { FirstSteps } from "../start/first-steps.tsx";
+import { listBookings } from "./night-records.ts";
 import { NightRow } from "./night-row.tsx";
+import { useCurrent } from "./use-current.ts";
 
 /** What is coming, and does it run. */
 export function NightsPage({ club = "" }: { readonly club?: string }) {
@@ -54,6 +57,8 @@ function Nights({ club, first }: NightsProps) {
   const [sessions, setSessions] = useState<readonly Session[]>(first.items);
   const [next, setNext] = useState(first.next);
   const [failed, setFailed] = useState("");
+  const bookings = useCurrent(club.code, (signal) => listBookings(club.code, signal));
+  useEvents(club.code, { refresh: bookings.refresh });
   const more = useCallback(async () => {
     try {
       const page = await listSessions(club.code, next, new AbortController().signal);
@@ -71,7 +76,12 @@ function Nights({ club, first }: NightsProps) {
       <NewNightLink club={club.code} />
       <ol class="nights">
         {ordered.map((session) => (
-          <NightRow key={session.code} club={club} session={session} />
+          <NightRow
+            key={session.code}
+            club={club}
+            session={session}
+            booking={bookings.value?.items.find((item) => item.session === session.code)}
+          />
         ))}
       </ol>
       {failed && <p role="alert">{failed} The nights above are still right.</p>}

@@ -1,3 +1,4 @@
+import { useEffect } from "preact/hooks";
 import type { Problem } from "../api/problem.ts";
 
 /** What was done last, and how to undo it. */
@@ -13,11 +14,20 @@ interface SaidProps {
   readonly forget: () => void;
 }
 
+/** How long a sentence stays that nothing can be done about: two readings of one of twenty words. */
+const PASSING_MS = 10_000;
+
 /**
  * What became of the last press, at the foot of the window where a thumb reaches it: what was done, with the way back,
  * or why it was not. Buttons stay as they are while one waits, so that the keyboard keeps its place.
  */
 export function Said({ done, refused, isBusy, forget }: SaidProps) {
+  const isPassing = done !== null && done.undo === undefined && refused === null;
+  useEffect(() => {
+    if (!isPassing) return;
+    const timer = setTimeout(forget, PASSING_MS);
+    return () => clearTimeout(timer);
+  }, [isPassing, done]);
   const isShown = done !== null || refused !== null;
   return (
     <div class={`said-place ${isShown ? "said-place-full" : ""}`}>

@@ -1,5 +1,8 @@
 import type { z } from "zod";
+import { permissionsOf } from "../../../shared/permissions.ts";
 import type { train } from "../../../shared/timetable.ts";
+import type { Role } from "../../../shared/vocabulary.ts";
+import type { Actor } from "../../../src/http/actor.ts";
 import type { testApp } from "../../support/test-app.ts";
 import { exampleDocument, makeClub } from "../example-club.ts";
 
@@ -130,3 +133,17 @@ export async function moveNight(
 ): Promise<void> {
   await app.request.post(`${club}${NIGHT}/booking/moves`).set("if-match", "*").send(move).expect(200);
 }
+
+/** Someone who is this member of the club, with the given roles. */
+export function actorAs(club: string, member: string, ...roles: Role[]): Actor {
+  const clubCode = club.split("/").at(-1) as string;
+  const permissions = permissionsOf(roles.length > 0 ? roles : ["member"]);
+  return {
+    personId: null,
+    name: member,
+    mayWrite: true,
+    membership: (code) => (code === clubCode ? { member, permissions } : undefined),
+  };
+}
+
+export const SLOT = `${NIGHT}/slots/one`;

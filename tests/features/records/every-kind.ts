@@ -29,9 +29,16 @@ export const EXAMPLES: readonly Example[] = [
   {
     path: "places",
     codes: codesOf(layout.places),
-    fresh: { code: "south", name: "South end" },
-    change: { note: "By the door" },
+    fresh: { code: "south", name: "South end", xMm: 1_200, yMm: -300 },
+    change: { note: "By the door", xMm: null, yMm: null },
     filters: { "q=yard": ["east", "west"] },
+  },
+  {
+    path: "walks",
+    codes: codesOf(layout.walks),
+    fresh: { code: "mid-west", from: "mid", to: "west", seconds: 25 },
+    change: { seconds: 0, to: "east" },
+    filters: { "place=west": ["west-east"], "place=mid": [], "q=EAST": ["west-east"] },
   },
   {
     path: "lines",
