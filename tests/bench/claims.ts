@@ -100,6 +100,7 @@ function claimAndGiveBack({ servers }: Stage, drivers: Drivers, at: number): Tur
 /** The rows that the service itself would store, of as many members and trains, each on a connection of its own. */
 async function plainTurns({ connection }: Stage, drivers: Drivers, clients: number) {
   const pool = new pg.Pool({ ...connection, max: clients });
+  pool.on("error", () => {}); // the stage may be cleared before it
   const { rows } = await pool.query<Record<string, unknown>>(
     `select s.club_id, s.id as session_id, sl.slot_code, t.id as train_id
      from sessions s join (select session_id, code as slot_code, club_id, timetable_code, timetable_version from slots) sl on sl.session_id = s.id
@@ -117,7 +118,7 @@ async function plainTurns({ connection }: Stage, drivers: Drivers, clients: numb
       row.slot_code,
       row.train_id,
       driverAt(drivers, at).code,
-      `R${2 * at + 1}`,
+      `${at % 2 === 0 ? "R" : "K"}${at + 1}`,
     ];
     return async () => {
       const made = await pool.query<{ id: string }>({ name: "claim", text: insert, values });

@@ -1,3 +1,4 @@
+import { benchClaims } from "./claims.ts";
 import { benchClashes } from "./clashes.ts";
 import { benchMoves } from "./moves.ts";
 import { benchOneSection } from "./one-section.ts";
@@ -14,6 +15,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   "whole-check": benchWholeCheck,
   moves: benchMoves,
   service: benchService,
+  claims: benchClaims,
 };
 
 const at = process.argv.indexOf("--only");
