@@ -38,7 +38,7 @@ describe.skipIf(noBrowser)("the demo club's nights, from a real database", () =>
     await night("Rehearsal").getByText(report.headline).waitFor();
     await night("Spring evening").getByText("This night runs.").nth(1).waitFor();
     expect(await night("Spring evening").getByText("20 March 2027").count()).toBe(1);
-    await night("Rehearsal").getByRole("link").click();
+    await night("Rehearsal").locator(".slot").getByRole("link").click();
     await planDrawn(page);
     expect(await page.locator(".headline").textContent()).toContain(report.headline);
     expect(await page.locator("button.finding").count()).toBe(plants.length);

@@ -26,7 +26,8 @@ describe.skipIf(noBrowser)("in a browser, under the security policy", () => {
     const complaints = complaintsOf(page);
     await page.goto(address, { waitUntil: "networkidle" });
     expect(await page.locator("h1").count()).toBeGreaterThan(0);
-    expect(complaints).toEqual([]);
+    // that nobody is signed in is an answer that browsers complain of
+    expect(complaints.filter((one) => !one.endsWith("/api/me"))).toEqual([]);
   });
 
   it("the API reference draws itself without a complaint", async () => {

@@ -10,6 +10,9 @@ import { testApp } from "../support/test-app.ts";
 export const DESK = { width: 1440, height: 900 };
 export const PHONE = { width: 390, height: 844 };
 
+/** The built client. */
+export const CLIENT = path.join(projectRoot(import.meta.dirname), "dist/web");
+
 /** Who looks at the pages where the service itself admits whoever sits at it: the secretary of both clubs of the tests. */
 const SECRETARY = {
   person: { name: "Orsolya Sallowfield", email: "orsolya@example.org" },
@@ -27,8 +30,8 @@ export interface Visit {
 }
 
 /** The service with the built client, on a database of its own, and a browser to visit it with. Close it in the end. */
-export async function openHouse() {
-  const service = await testApp({ clientDir: path.join(projectRoot(import.meta.dirname), "dist/web") });
+export async function openHouse(overrides: Parameters<typeof testApp>[0] = {}) {
+  const service = await testApp({ clientDir: CLIENT, ...overrides });
   const address = await service.app.listen({ port: 0, host: "127.0.0.1" });
   const browser: Browser = await openBrowser();
   let visits: BrowserContext[] = [];

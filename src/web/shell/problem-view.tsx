@@ -13,7 +13,7 @@ export function ProblemView({ problem, again }: { readonly problem: Problem; rea
           ))}
         </ul>
       )}
-      <p>Nothing was changed by looking, so it is safe to try again.</p>
+      <p>Looking changes nothing, so it is safe to try again.</p>
       <button type="button" onClick={again}>
         Try again
       </button>
