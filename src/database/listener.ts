@@ -1,4 +1,3 @@
-import { once } from "node:events";
 import { setTimeout as sleep } from "node:timers/promises";
 import pg from "pg";
 
@@ -37,8 +36,7 @@ export function createListener({ connection, channel, onNotice, onGap }: Listene
       query_timeout: ANSWER_LIMIT_MS,
     });
     client.on("error", () => {}).on("notification", ({ payload = "" }) => onNotice(payload));
-    const lost = Promise.race([once(client, "end"), aborted(stop.signal)]);
-    lost.catch(() => {}); // where listening never began, nobody waits for it
+    const lost = Promise.race([new Promise((resolve) => client.once("end", resolve)), aborted(stop.signal)]);
     try {
       await client.connect();
       await client.query(`listen ${client.escapeIdentifier(channel)}`);
