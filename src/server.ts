@@ -3,7 +3,7 @@ import type { AddressInfo } from "node:net";
 import path from "node:path";
 import closeWithGrace from "close-with-grace";
 import pretty from "pino-pretty";
-import { demoClub, loadDemo } from "../seed/index.ts";
+import { type Ask, demoClub, demoPeople, loadDemo, openDemoNight } from "../seed/index.ts";
 import { buildApp, TRANSFER_KINDS } from "./app.ts";
 import { type Config, parseConfig } from "./config.ts";
 import { createClient, type DatabaseClient } from "./database/client.ts";
@@ -11,10 +11,15 @@ import { migrate } from "./database/migrate.ts";
 import { once } from "./database/milestones.ts";
 import { type OpenDatabase, openDatabase } from "./database/open-database.ts";
 import { findClub } from "./database/records/clubs.ts";
+import {
+  createAuthenticate,
+  letDemoPeopleIn,
+  linkAddress,
+  makeFirstLink,
+} from "./features/accounts/index.ts";
 import { createClub } from "./features/clubs/index.ts";
 import { reminderChore } from "./features/mails/index.ts";
 import { createTransferService } from "./features/transfer/index.ts";
-import { admitLocalUser } from "./http/actor.ts";
 import type { HttpApp } from "./http/bare-app.ts";
 import { systemClock } from "./lib/clock.ts";
 import { projectRoot } from "./lib/project-root.ts";
@@ -66,7 +71,8 @@ async function boot(closers: Closers): Promise<string> {
     mailer,
     publicUrl,
     clock: systemClock,
-    authenticate: admitLocalUser,
+    authenticate: createAuthenticate(database, systemClock, { demo: config.demo }),
+    demoSignIns: config.demo ? demoPeople : undefined,
     logger: process.stdout.isTTY
       ? { level: config.logLevel, stream: pretty({ sync: true }) }
       : { level: config.logLevel },
@@ -75,6 +81,7 @@ async function boot(closers: Closers): Promise<string> {
     version: readVersion(),
   });
   closers.push(() => app.close());
+  if (config.demo) await once(opened.connection, "demo-night", () => openDemoNight(askIn(app)));
   address = await listen(app, config);
   if (config.mail) {
     const office = await openPostOffice({
@@ -85,7 +92,13 @@ async function boot(closers: Closers): Promise<string> {
     });
     closers.push(() => office.close());
   }
-  return `Running Foreman: ${address}${config.demo ? ` (demo club: ${demoClub.name})` : ""}`;
+  const first = await makeFirstLink(database, systemClock);
+  return [
+    `Running Foreman: ${address}${config.demo ? ` (demo club: ${demoClub.name})` : ""}`,
+    ...(first === undefined
+      ? []
+      : [`Nobody has an account yet. Make the first one at ${linkAddress(publicUrl(), first)}`]),
+  ].join("\n");
 }
 
 /** A club to look at, brought once into a database. */
@@ -98,7 +111,21 @@ async function bringDemo({ connection }: OpenDatabase, database: DatabaseClient)
       await transfer.importClub(club.code, document, { dryRun: false });
     }),
   );
+  await once(connection, "demo-people", () => letDemoPeopleIn(database, demoClub.code, demoPeople));
 }
+
+/** Sends a request to the app without the network between. */
+const askIn =
+  (app: HttpApp): Ask =>
+  async (method, url, body, headers = {}) => {
+    const response = await app.inject({ method, url, headers, ...(body && { payload: body }) });
+    const [cookie] = [response.headers["set-cookie"] ?? []].flat();
+    return {
+      status: response.statusCode,
+      body: response.body === "" ? undefined : response.json(),
+      cookie: cookie?.split(";", 1)[0],
+    };
+  };
 
 async function listen(app: HttpApp, { host, port }: Config): Promise<string> {
   try {

@@ -1,10 +1,9 @@
 import { createHash, randomBytes } from "node:crypto";
 
-// 256 bits: beyond guessing, so that a fast hash is enough to keep them by
 const BYTES = 32;
 
-/** A secret to be handed out once, in characters that an address may have. */
-export const newSecret = (): string => randomBytes(BYTES).toString("base64url");
+/** 256 bits by chance: nobody guesses it, so its hash needs neither salt nor time. */
+export const makeSecret = (): string => randomBytes(BYTES).toString("base64url");
 
-/** What is kept of a secret: enough to recognise it, not to tell it. */
-export const hashSecret = (secret: string): string => createHash("sha256").update(secret).digest("base64url");
+/** What is kept of a secret. */
+export const hashSecret = (secret: string): string => createHash("sha256").update(secret).digest("hex");

@@ -1,4 +1,7 @@
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import { createClient } from "../../src/database/client.ts";
+import { inTransaction } from "../../src/database/transaction.ts";
+import { startSignIn } from "../../src/features/accounts/index.ts";
 import { listenTo } from "../features/events/hearer.ts";
 import { runSql } from "../support/sql.ts";
 import { type TestDatabase, testDatabase } from "../support/test-database.ts";
@@ -21,6 +24,22 @@ function start() {
   });
 }
 
+/** The cookie of somebody who belongs to the club. */
+async function signedInMember(): Promise<string> {
+  const client = createClient(database.connection);
+  const { id: clubId } = await client.club.findUniqueOrThrow({ where: { code: "vale" } });
+  const { token } = await inTransaction(client, async (transaction) => {
+    const { id } = await transaction.person.create({ data: { email: "ada@example.org", name: "Ada" } });
+    await transaction.member.create({
+      data: { clubId, code: "ada", name: "Ada", passedFor: [], junior: false, roles: [] },
+    });
+    await transaction.membership.create({ data: { clubId, memberCode: "ada", personId: id } });
+    return startSignIn(transaction, id, new Date());
+  });
+  await client.$disconnect();
+  return `__Host-foreman=${token}`;
+}
+
 const addPlace = (code: string) =>
   runSql(
     database.connection,
@@ -35,8 +54,12 @@ it("a restarted server takes a stream up where another left it, killed or stoppe
      values (gen_random_uuid(), 'vale', 'Club', 'Europe/London', 87, 0, 0, 0, 0, 0, 0.2)`,
   );
   const [one, other] = [start(), start()];
+  const headers = { cookie: await signedInMember() };
   const path = "/api/clubs/vale/events";
-  const [here, there] = [listenTo((await one.address) + path), listenTo((await other.address) + path)];
+  const [here, there] = [
+    listenTo((await one.address) + path, headers),
+    listenTo((await other.address) + path, headers),
+  ];
   await Promise.all([here.opened, there.opened]);
   await addPlace("one");
   await expect.poll(here.codes).toEqual(["one"]);
@@ -45,7 +68,7 @@ it("a restarted server takes a stream up where another left it, killed or stoppe
   other.process.kill("SIGKILL");
   await there.ended;
   await addPlace("two");
-  const again = listenTo((await one.address) + path, { "last-event-id": String(there.lastId()) });
+  const again = listenTo((await one.address) + path, { ...headers, "last-event-id": String(there.lastId()) });
   await expect.poll(again.codes).toEqual(["two"]);
 
   one.process.kill("SIGTERM");
@@ -53,7 +76,10 @@ it("a restarted server takes a stream up where another left it, killed or stoppe
   expect(await one.ended).toMatchObject({ code: 0, errors: "" });
   await addPlace("three");
   const third = start();
-  const resumed = listenTo((await third.address) + path, { "last-event-id": String(again.lastId()) });
+  const resumed = listenTo((await third.address) + path, {
+    ...headers,
+    "last-event-id": String(again.lastId()),
+  });
   await expect.poll(resumed.codes).toEqual(["three"]);
   third.process.kill("SIGTERM");
   expect(await third.ended).toMatchObject({ code: 0, errors: "" });

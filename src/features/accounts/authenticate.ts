@@ -6,7 +6,7 @@ import { readSignInCookie } from "../../http/cookies.ts";
 import { bearerToken } from "../../http/csrf.ts";
 import type { Clock } from "../../lib/clock.ts";
 import { Refusal } from "../../lib/refusal.ts";
-import { hashSecret } from "./secrets.ts";
+import { hashSecret } from "../../lib/secret.ts";
 
 /** A sign-in that is not used ends after so long; however much it is used, it ends too (sign-ins.ts). */
 const IDLE_S = 14 * 86_400;

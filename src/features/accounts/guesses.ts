@@ -1,7 +1,7 @@
 import { isIPv6 } from "node:net";
 import type { DatabaseClient } from "../../database/client.ts";
 import { Refusal } from "../../lib/refusal.ts";
-import { hashSecret } from "./secrets.ts";
+import { hashSecret } from "../../lib/secret.ts";
 
 interface Patience {
   /** Wrong passwords in a row before the first pause. */

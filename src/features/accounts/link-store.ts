@@ -2,7 +2,7 @@ import type { LinkPurpose } from "../../../shared/accounts.ts";
 import type { Database } from "../../database/client.ts";
 import type { Transaction } from "../../database/transaction.ts";
 import { newId } from "../../lib/ids.ts";
-import { hashSecret, makeSecret } from "./secrets.ts";
+import { hashSecret, makeSecret } from "../../lib/secret.ts";
 
 /** How long a link of each purpose works. */
 const LIFE_MS = {

@@ -1,6 +1,6 @@
 import type { Transaction } from "../../database/transaction.ts";
 import { newId } from "../../lib/ids.ts";
-import { hashSecret, makeSecret } from "./secrets.ts";
+import { hashSecret, makeSecret } from "../../lib/secret.ts";
 
 /** However much it is used, a sign-in ends after so long. */
 const LIFE_MS = 30 * 86_400_000;

@@ -2,10 +2,10 @@ import type { AccessToken, TokenBody } from "../../../shared/accounts.ts";
 import type { DatabaseClient } from "../../database/client.ts";
 import type { Clock } from "../../lib/clock.ts";
 import { newId } from "../../lib/ids.ts";
+import { hashSecret, makeSecret } from "../../lib/secret.ts";
 import type { Visitor } from "./entry.ts";
 import { faultAt, noToken, notYourClub, tooManyTokens } from "./errors.ts";
 import { toToken } from "./mapper.ts";
-import { hashSecret, makeSecret } from "./secrets.ts";
 
 const MOST_TOKENS = 50;
 const LONGEST_MS = 366 * 86_400_000;

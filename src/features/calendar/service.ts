@@ -1,7 +1,7 @@
 import type { DatabaseClient } from "../../database/client.ts";
 import { inTransaction } from "../../database/transaction.ts";
 import { readTurns } from "../../database/turns.ts";
-import { hashSecret, newSecret } from "../../lib/secret.ts";
+import { hashSecret, makeSecret } from "../../lib/secret.ts";
 import { reachClub } from "../../records/reach-club.ts";
 import { noAccount, noCalendar, noSession } from "./errors.ts";
 import { nightEvent } from "./night-event.ts";
@@ -38,7 +38,7 @@ export function createCalendarService(database: DatabaseClient): CalendarService
     },
     makeFeed: async (personId) => {
       if (personId === null) throw noAccount();
-      const secret = newSecret();
+      const secret = makeSecret();
       const kept = { tokenHash: hashSecret(secret), createdAt: new Date() };
       await inTransaction(database, (transaction) =>
         transaction.calendarFeed.upsert({

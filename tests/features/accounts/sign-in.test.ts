@@ -1,6 +1,6 @@
 import type supertest from "supertest";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { hashSecret } from "../../../src/features/accounts/secrets.ts";
+import { hashSecret } from "../../../src/lib/secret.ts";
 import { makePerson, PASSWORD } from "../../support/people.ts";
 import { testApp } from "../../support/test-app.ts";
 import { heldClock } from "./held-clock.ts";
