@@ -25,7 +25,7 @@ const environment = z.object({
   DEMO: yesOrNo.optional(),
   PUBLIC_URL: z
     .string()
-    .regex(/^https?:\/\/[^\s?#]+$/, "must look like https://foreman.club.example/")
+    .regex(/^https?:\/\/[^\s/?#]+\/*$/, "must look like https://foreman.club.example/")
     .transform((url) => `${url.replace(/\/+$/, "")}/`)
     .optional(),
   SMTP_URL: z

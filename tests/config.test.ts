@@ -37,13 +37,15 @@ describe("the configuration", () => {
     expect(parseConfig({ PUBLIC_URL: "https://foreman.club.example" }, ROOT).publicUrl).toBe(
       "https://foreman.club.example/",
     );
-    expect(parseConfig({ PUBLIC_URL: "https://club.example/foreman//" }, ROOT).publicUrl).toBe(
-      "https://club.example/foreman/",
+    expect(parseConfig({ PUBLIC_URL: "http://club.example:8080//" }, ROOT).publicUrl).toBe(
+      "http://club.example:8080/",
     );
     expect(parseConfig({ SMTP_URL, MAIL_FROM }, ROOT).mail).toEqual({ url: SMTP_URL, from: MAIL_FROM });
   });
 
   it.each([
+    // the pages stand at the root of their host
+    [{ PUBLIC_URL: "https://club.example/foreman" }, /PUBLIC_URL must look like https:/],
     [{ PUBLIC_URL: "foreman.club.example" }, /PUBLIC_URL must look like https:/],
     [{ SMTP_URL: "smtp://mail.example" }, /SMTP_URL needs MAIL_FROM/],
     [{ SMTP_URL: "http://mail.example" }, /SMTP_URL must look like smtp:/],

@@ -1,3 +1,4 @@
+import { linkPath } from "../../../shared/page-addresses.ts";
 import { inTransaction } from "../../database/transaction.ts";
 import { dayAndTime } from "../../lib/local-time.ts";
 import type { AccountDeps } from "./deps.ts";
@@ -55,4 +56,4 @@ export function createResetService({ database, clock, mailer, publicUrl }: Accou
 }
 
 /** The page that a one-time link leads to. */
-export const linkAddress = (publicUrl: string, token: string) => new URL(`links/${token}`, publicUrl).href;
+export const linkAddress = (publicUrl: string, token: string) => new URL(linkPath(token), publicUrl).href;
