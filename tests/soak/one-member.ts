@@ -49,9 +49,9 @@ async function act(member: Member): Promise<void> {
   if (mine.size > 0 && dice < 0.4) return giveBack(member);
   if (mine.size > 0 && dice < 0.5) return offer(member);
   if (mine.size > 0 && dice < 0.55) return changeHandset(member);
-  if (dice > 0.97) return readEvening(member);
-  if (dice > 0.88) return waitFor(member);
-  if (dice > 0.8) return claimTwice(member);
+  if (dice > 0.95) return readEvening(member);
+  if (dice > 0.91) return waitFor(member);
+  if (dice > 0.83) return claimTwice(member);
   if (dice > 0.65 && member.table.takeTurn()) {
     await Promise.all([claim(member), claim(member)]);
     return;
