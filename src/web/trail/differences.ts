@@ -1,4 +1,5 @@
 import type { TrailEntry } from "../../../shared/trail.ts";
+import { dayAndTime } from "../shell/instant.ts";
 
 /** One field that changed, in words; null where it had or has no value. */
 export interface Difference {
@@ -12,13 +13,13 @@ export interface Difference {
 /** Longer values are cut: the trail says what changed, the record what it is. */
 const MOST_LETTERS = 160;
 
-/** What an entry of the trail changed, field by field in the order of their names. */
-export const differences = (changes: TrailEntry["changes"]): readonly Difference[] =>
+/** What an entry changed, field by field in the order of their names; instants by the clocks of `timeZone`. */
+export const differences = (changes: TrailEntry["changes"], timeZone: string): readonly Difference[] =>
   changes
     .map(({ field, from, to, withheld }) => ({
       field: fieldWords(field),
-      was: valueWords(from),
-      is: valueWords(to),
+      was: valueWords(from, timeZone),
+      is: valueWords(to, timeZone),
       isWithheld: withheld,
     }))
     .filter(({ was, is, isWithheld }) => isWithheld || was !== is)
@@ -36,18 +37,22 @@ export function fieldWords(field: string): string {
 }
 
 /** A value in words; null for none. */
-export function valueWords(value: unknown): string | null {
+export function valueWords(value: unknown, timeZone: string): string | null {
   if (value === undefined || value === null || value === "") return null;
   if (typeof value === "boolean") return value ? "yes" : "no";
-  if (Array.isArray(value)) return value.length === 0 ? null : cut(value.map(itemWords).join(", "));
-  return cut(itemWords(value));
+  if (Array.isArray(value))
+    return value.length === 0 ? null : cut(value.map((item) => itemWords(item, timeZone)).join(", "));
+  return cut(itemWords(value, timeZone));
 }
 
-function itemWords(value: unknown): string {
+const INSTANT = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d+)?(Z|[+-]\d\d:\d\d)$/;
+
+function itemWords(value: unknown, timeZone: string): string {
+  if (typeof value === "string" && INSTANT.test(value)) return dayAndTime(value, timeZone);
   if (typeof value !== "object" || value === null) return String(value);
   const parts = Object.entries(value)
     .filter(([, part]) => part !== null && part !== "")
-    .map(([name, part]) => `${fieldWords(name)} ${itemWords(part)}`);
+    .map(([name, part]) => `${fieldWords(name)} ${itemWords(part, timeZone)}`);
   return parts.join(" ");
 }
 

@@ -13,7 +13,7 @@ interface TrailRowProps {
 /** One deed as a sentence, and what it changed under it. */
 export function TrailRow({ entry, timeZone, onPerson }: TrailRowProps) {
   const { at, by, deed, kind, code } = entry;
-  const changed = differences(entry.changes);
+  const changed = differences(entry.changes, timeZone);
   const where = whereabouts(entry);
   return (
     <li class="trail-row">
