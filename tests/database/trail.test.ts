@@ -242,6 +242,20 @@ it("every kind and deed of the contract has its table, and every table its kind"
   expect(new Set((await entries()).map(({ deed }) => deed))).toEqual(new Set(TRAIL_DEEDS));
 });
 
+// what is no change of a club: letters and their state, ways in, and the trail itself
+const WITHOUT_TRAIL = ["access_tokens", "mails", "one_time_links", "trail"];
+
+it("every other table of a club leaves a trail, by itself or with the record it is a part of", async () => {
+  const { rows } = await runSql<{ name: string }>(
+    database.connection,
+    `select table_name as name from information_schema.columns c
+     where table_schema = 'public' and column_name = 'club_id' and not exists (
+       select from pg_trigger where tgrelid = table_name::regclass and tgname ~ '_trail(_insert)?$')
+     order by 1`,
+  );
+  expect(rows.map(({ name }) => name)).toEqual(WITHOUT_TRAIL);
+});
+
 async function addPlaces(...list: string[]): Promise<void> {
   for (const code of list)
     await first.query("insert into places (id, club_id, code, name) values ($1, $2, $3, '')", [

@@ -27,9 +27,9 @@ export function registerEventRoutes(app: HttpApp, service: EventsService, authen
         tags: ["events"],
         operationId: "streamEvents",
         summary: "Hear of changes as they happen",
-        description: `Server-sent events: each \`data\` is a ClubEvent, what changed and not how; read it again. After a break the
-events missed come first. An event may come twice. Every 15 seconds a comment shows that the line stands; it ends within
-that time when the sign-in does.`,
+        description: `Server-sent events. Each \`data\` is JSON, \`{ seq, kind, code, deed, session? }\` as the trail has them: what changed, not how;
+read it again. After a break the events missed come first. An event may come twice. Every 15 seconds a comment shows that
+the line stands; it ends within that time when the sign-in does.`,
         params: z.strictObject({ club: code }),
         headers,
         response: {
