@@ -166,6 +166,7 @@ export type TokenScope = (typeof TOKEN_SCOPES)[number];
 export type LinkPurpose = (typeof LINK_PURPOSES)[number];
 export type OneTimeLink = z.output<typeof oneTimeLink>;
 export type RedeemBody = z.output<typeof redeemBody>;
+export type Invitation = z.output<typeof invitation>;
 export type MemberAccount = z.output<typeof memberAccount>;
 export type PersonExport = z.output<typeof personExport>;
 export type DemoSignIn = z.output<typeof demoSignIn>;

@@ -62,7 +62,7 @@ export const LAYERS: Readonly<Record<LayerName, Layer>> = {
   features: {
     rank: 4,
     layers: BELOW_FEATURES,
-    packages: ["node:*", "csv-parse*", "csv-stringify*", "ical-generator", ...HTTP_TYPES],
+    packages: ["node:*", "csv-parse*", "csv-stringify*", "ical-generator", "@node-rs/argon2", ...HTTP_TYPES],
   },
   app: { rank: 5, layers: [...BELOW_FEATURES, "features"], packages: ["fastify"] },
   seed: {
@@ -84,6 +84,7 @@ const DOORS: Readonly<Record<string, string>> = {
   luxon: "src/lib/local-time.ts",
   "ical-generator": "src/features/calendar/write-calendar.ts",
   nodemailer: "src/mail/transport.ts",
+  "@node-rs/argon2": "src/features/accounts/passwords.ts",
 };
 
 /** What the planner must not know of: time, chance, waiting, the machine. */

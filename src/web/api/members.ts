@@ -1,11 +1,9 @@
-import type { z } from "zod";
-import type { invitation, MemberAccount } from "../../../shared/accounts.ts";
+import type { Invitation, MemberAccount } from "../../../shared/accounts.ts";
 import type { Member } from "../../../shared/members.ts";
 import type { RecordState } from "../../../shared/records.ts";
 import { type Answer, change, read, readTagged } from "./ask.ts";
 import { clubPath, type ListPage } from "./service.ts";
 
-export type Invitation = z.output<typeof invitation>;
 export type MemberRecord = Member & RecordState;
 
 const LARGEST_PAGE = 200;

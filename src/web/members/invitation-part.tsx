@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import type { MemberAccount } from "../../../shared/accounts.ts";
-import { type Invitation, invite, type MemberRecord, revokeInvitation } from "../api/members.ts";
+import type { Invitation, MemberAccount } from "../../../shared/accounts.ts";
+import { invite, type MemberRecord, revokeInvitation } from "../api/members.ts";
 import { CopyLine } from "../shell/copy-line.tsx";
 import { ForGood } from "../shell/for-good.tsx";
 import { dayAndTime } from "../shell/instant.ts";
