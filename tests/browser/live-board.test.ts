@@ -60,6 +60,7 @@ describe.skipIf(noBrowser)("the live board", () => {
     await page.getByText("Train 12: departed.").waitFor();
     expect(fixture.asked).toHaveLength(1);
     expect(fixture.asked[0]).toMatchObject({
+      method: "PUT",
       path: "trains/late/12",
       body: { state: "running" },
       etag: '"3"',

@@ -5,6 +5,8 @@ import type { DeskState, Night, NightHandset, NightTrain } from "../../../shared
 
 /** Something that the marshal does, as it is sent. */
 export interface NightDeed {
+  /** What stands at the path is made what is sent; left out, something is done there. */
+  readonly method?: "PUT";
   /** Under the night's address: `clock`, `trains/first/5`. */
   readonly path: string;
   readonly body: object;
@@ -46,7 +48,7 @@ type Report = Partial<Pick<NightTrain, "state" | "note">> & { readonly lateMinut
 export function reportTrain(train: NightTrain, report: Report, done: string): NightDeed {
   const { state, note, statedLateMinutes: lateMinutes } = train;
   const before = { state, lateMinutes, note };
-  const deed = { path: trainPath(train), version: versionOfTrain(train) };
+  const deed = { method: "PUT", path: trainPath(train), version: versionOfTrain(train) } as const;
   return {
     ...deed,
     body: { ...before, ...report },
@@ -64,12 +66,16 @@ export function replaceLocomotive(
 ): NightDeed {
   return {
     path: `${trainPath(train)}/replacements`,
-    version: versionOfTrain(train),
     body: { locomotive, replacement, note },
     done:
       replacement === null
         ? `${locomotive} is noted as failed; train ${train.train} waits for another.`
         : `Train ${train.train} runs with ${replacement} instead of ${locomotive}.`,
+    undo: {
+      path: `${trainPath(train)}/mendings`,
+      body: { locomotive },
+      done: `Train ${train.train} runs with ${locomotive} after all.`,
+    },
   };
 }
 

@@ -70,12 +70,12 @@ function Board({ club, night, current }: BoardProps) {
   const may = useMay(club, "run-night");
   const deeds = useDeeds(current);
   const address = { club, session: night.session };
-  const act = ({ path, body, version, done, undo }: NightDeed): void =>
+  const act = ({ method, path, body, version, done, undo }: NightDeed): void =>
     void deeds.run({
       name: `${path} ${JSON.stringify(body)}`,
       deed: (key) => {
         const latest = current.latest() ?? night;
-        return changeNight(address, { path, body, version: version?.(latest) }, key);
+        return changeNight(address, { method, path, body, version: version?.(latest) }, key);
       },
       tell: () => ({ text: done, undo: undo && (() => act(undo)) }),
     });

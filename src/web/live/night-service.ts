@@ -27,17 +27,24 @@ export function readCandidates(
 ): Promise<Candidates> {
   const train = `trains/${encodeURIComponent(address.slot)}/${encodeURIComponent(address.train)}`;
   const query = `locomotive=${encodeURIComponent(locomotive)}`;
-  return read(`${nightPath(address)}/${train}/candidates?${query}`, signal);
+  return read(`${nightPath(address)}/${train}/replacements?${query}`, signal);
+}
+
+interface NightChange {
+  readonly method: "PUT" | "POST" | undefined;
+  readonly path: string;
+  readonly body: object;
+  readonly version: number | undefined;
 }
 
 /** `version` goes as the ETag of what is changed; `key` makes sure that one press is done once. */
 export function changeNight(
   address: NightAddress,
-  { path, body, version }: { path: string; body: object; version: number | undefined },
+  { method = "POST", path, body, version }: NightChange,
   key: string,
 ) {
   const etag = version === undefined ? null : `"${version}"`;
-  return change("POST", `${nightPath(address)}/${path}`, { body, etag, key });
+  return change(method, `${nightPath(address)}/${path}`, { body, etag, key });
 }
 
 export const listDistricts = async (club: string, signal: AbortSignal) =>

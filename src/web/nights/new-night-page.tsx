@@ -9,7 +9,7 @@ import { clubName } from "../shell/club-name.ts";
 import { Loaded } from "../shell/loaded.tsx";
 import { Page } from "../shell/page.tsx";
 import { NewNightForm } from "./new-night-form.tsx";
-import { copyNight, dateThere, firstNight } from "./night-draft.ts";
+import { copyNight, datesOf, dateThere, firstNight } from "./night-draft.ts";
 import { listAreas, listNights, listVersions, makeNight } from "./night-records.ts";
 import { Said } from "./said.tsx";
 import type { VersionChoice } from "./slot-fields.tsx";
@@ -81,7 +81,7 @@ function NewNight({ club, nights, areas, versions, from }: NewNightProps) {
     return <p class="empty">The club has no timetable yet: a night needs one to run.</p>;
   const first = versions[0];
   const draft = copied
-    ? copyNight(copied, today)
+    ? copyNight(copied, today, datesOf(nights))
     : firstNight(today, areas, first ? { code: first.timetable, version: first.version } : null);
   const make = async (session: Session) => {
     const isMade = await doing.run(JSON.stringify(session), (key) => makeNight(club.code, session, key));

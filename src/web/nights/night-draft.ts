@@ -54,10 +54,19 @@ export function dateInWords(date: string): string {
 const wallDate = (time: string) => time.slice(0, 10);
 const wallHour = (time: string) => time.slice(11, 16);
 
-/** The same night on the same weekday, a week or as many weeks later as `today` asks. */
-export function copyNight(session: Session, today: string): NightDraft {
+/** Dates in the club room on which some night has a slot. */
+export const datesOf = (sessions: readonly Session[]): ReadonlySet<string> =>
+  new Set(sessions.flatMap(({ slots }) => slots.map(({ startsAt }) => wallDate(startsAt))));
+
+/** The same night on the same weekday, a week or as many weeks later as `today` asks, on a date that is free. */
+export function copyNight(
+  session: Session,
+  today: string,
+  taken: ReadonlySet<string> = new Set(),
+): NightDraft {
   const first = session.slots.map(({ startsAt }) => wallDate(startsAt)).sort()[0] ?? today;
-  const weeks = Math.max(1, Math.ceil(daysBetween(first, today) / 7));
+  let weeks = Math.max(1, Math.ceil(daysBetween(first, today) / 7));
+  while (taken.has(addDays(first, weeks * 7))) weeks++;
   return {
     date: addDays(first, weeks * 7),
     name: null,

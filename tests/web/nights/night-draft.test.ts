@@ -3,6 +3,7 @@ import { type Session, session } from "../../../shared/sessions.ts";
 import {
   copyNight,
   dateInWords,
+  datesOf,
   dateThere,
   firstNight,
   toSession,
@@ -59,6 +60,11 @@ describe("a night copied", () => {
     expect(toSession(draft, new Set(["2027-03-27"])).code).toBe("2027-03-27-2");
     expect(toSession(draft, new Set(["2027-03-27", "2027-03-27-2"])).code).toBe("2027-03-27-3");
     expect(toSession({ ...draft, name: "Gala" }, new Set()).name).toBe("Gala");
+  });
+
+  it("does not fall on a date that has a night already", () => {
+    const next = { ...night, slots: copy.slots };
+    expect(copyNight(night, "2027-03-01", datesOf([night, next])).date).toBe("2027-04-03");
   });
 
   it("falls on the same weekday, today at the earliest, however long ago the first was", () => {
