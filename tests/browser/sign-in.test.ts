@@ -58,12 +58,12 @@ describe.skipIf(noBrowser)("signing in", () => {
   }
 
   it("comes before the page one wanted, which is then there with all its address says", async () => {
-    const { page } = await visit("/clubs/vale/nights/spring/late?at=8:30#trains");
+    const { page } = await visit("/clubs/vale/nights/spring/late?at=08:30#trains");
     await page.getByRole("heading", { name: "Sign in" }).waitFor();
     await signIn(page);
     await page.locator(".plot").first().waitFor();
     const { pathname, search, hash } = new URL(page.url());
-    expect([pathname, search, hash]).toEqual(["/clubs/vale/nights/spring/late", "?at=8:30", "#trains"]);
+    expect([pathname, search, hash]).toEqual(["/clubs/vale/nights/spring/late", "?at=08:30", "#trains"]);
   });
 
   it("says what was wrong, keeps the address typed, and works the next time", async () => {
