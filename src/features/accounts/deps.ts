@@ -1,6 +1,5 @@
 import type { DemoSignIn } from "../../../shared/accounts.ts";
 import type { DatabaseClient } from "../../database/client.ts";
-import type { Transaction } from "../../database/transaction.ts";
 import type { Clock } from "../../lib/clock.ts";
 import type { Mailer } from "../../mail/mailer.ts";
 import type { PasswordCost } from "./passwords.ts";
@@ -16,8 +15,4 @@ export interface AccountDeps {
   readonly demoSignIns?: readonly DemoSignIn[] | undefined;
   /** Less than OWASP asks for is for tests alone. */
   readonly passwordCost?: PasswordCost | undefined;
-  /** Gives back what a member has in nights to come, before they are erased. */
-  readonly giveBackAll?:
-    | ((transaction: Transaction, clubId: string, member: string) => Promise<void>)
-    | undefined;
 }

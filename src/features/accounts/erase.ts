@@ -1,8 +1,18 @@
 import type { Transaction } from "../../database/transaction.ts";
 import type { AccountDeps } from "./deps.ts";
+import { stillHas } from "./errors.ts";
 
 /** What stands where a name was. */
 const NEUTRAL_NAME = "Former member";
+
+/** Others reckon with what somebody has in a night to come: they give it back first, and whoever waits gets it. */
+async function assertNothingToCome(transaction: Transaction, clubId: string, memberCode: string, now: Date) {
+  const [found] = await transaction.$queryRaw<{ count: number }[]>`
+    select count(*)::int as count from claims c
+    join bookings b on b.session_id = c.session_id and b.state in ('open', 'locked', 'running')
+    where c.club_id = ${clubId}::uuid and c.member_code = ${memberCode} and c.until_at > ${now}::timestamptz`;
+  if (found && found.count > 0) throw stillHas(found.count);
+}
 
 /**
  * Leaves nothing that says who it was. Deeds stay in the nights and the trail, done by nobody; the person's row stays as an
@@ -11,14 +21,15 @@ const NEUTRAL_NAME = "Former member";
 export async function erasePerson(
   transaction: Transaction,
   personId: string,
-  { clock, giveBackAll }: AccountDeps,
+  { clock }: Pick<AccountDeps, "clock">,
 ): Promise<void> {
   const person = await transaction.person.findUniqueOrThrow({
     where: { id: personId },
     include: { memberships: true },
   });
   for (const { clubId, memberCode } of person.memberships) {
-    await giveBackAll?.(transaction, clubId, memberCode);
+    await assertNothingToCome(transaction, clubId, memberCode, clock.now());
+    await transaction.queuePlace.deleteMany({ where: { clubId, memberCode } });
     await transaction.member.update({
       where: { clubId_code: { clubId, code: memberCode } },
       data: { name: NEUTRAL_NAME, note: "", passedFor: [], roles: [] },

@@ -39,6 +39,12 @@ export const signInAs = (email: string) =>
     `There is an account with ${email}: sign in with it, then open the link again.`,
   );
 
+export const stillHas = (count: number) =>
+  new Refusal(
+    "conflict",
+    `You have ${count === 1 ? "a train or duty" : `${count} trains or duties`} in nights to come: give back what you have, or ask the secretary to where a night is locked.`,
+  );
+
 export const tooManyTokens = (most: number) => new Refusal("conflict", `You have ${most} tokens already.`);
 
 export const notYourClub = (club: string) =>
