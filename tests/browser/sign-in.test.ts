@@ -103,15 +103,16 @@ describe.skipIf(noBrowser)("signing in", () => {
 
   it("that has ended elsewhere is told of, and the page stays as it is", async () => {
     const { page, door } = await visit("/clubs/vale", { isSignedIn: true });
-    await page.getByRole("heading", { name: "Nights" }).waitFor();
+    // all has been read once there is a night to follow
+    const night = page
+      .getByRole("link", { name: "Spring night" })
+      .or(page.getByRole("link", { name: "Late turn" }))
+      .first();
+    await night.waitFor();
     door.isSignedIn = false;
     await page.unroute("**/api/clubs/vale");
     await page.route("**/api/clubs/vale", (route) => refuse(route, 401, "not-signed-in", "Who asks?"));
-    await page
-      .getByRole("link", { name: "Spring night" })
-      .or(page.getByRole("link", { name: "Late turn" }))
-      .first()
-      .click();
+    await night.click();
     const band = page.getByRole("alert").filter({ hasText: "Your sign-in has ended" });
     await band.waitFor();
     const [tab] = await Promise.all([page.context().waitForEvent("page"), band.getByRole("link").click()]);
