@@ -78,7 +78,7 @@ function toTrain(view: NightView, job: Job, train: NonNullable<Job["train"]>, lo
     ...toRow(view, job, looker, examined),
     priority: train.priority,
     calls: train.calls,
-    locomotives: toLocomotives(view.plan, job),
+    locomotives: toLocomotives(view, job),
     control: train.control,
     handset: handsets[0] ?? null,
     handsets,

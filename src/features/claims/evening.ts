@@ -1,5 +1,6 @@
 import type { BoardHandset, ClaimLocomotive, EveningItem, MyEvening } from "../../../shared/claims.ts";
 import type { Handset } from "../../../shared/handsets.ts";
+import { placesTonight } from "../../planner/night/tonight.ts";
 import { toClaim, toEnd, toIso, toPerson } from "./answers.ts";
 import { holderOf, type LiveClaim } from "./live.ts";
 import type { Job, NightPlan } from "./plan.ts";
@@ -33,7 +34,7 @@ export function toEvening(view: NightView, member: string | null): EveningItem[]
       to: toEnd(view.plan, job, "end"),
       pickUpAt: toIso(job.fromMs),
       handInAt: toIso(job.untilMs),
-      locomotives: toLocomotives(view.plan, job),
+      locomotives: toLocomotives(view, job),
       control: job.train?.control ?? null,
       handset: toHandset(view.plan, claim.handset),
       walkSeconds: before ? Math.ceil(view.plan.walk(before.endPlace, job.startPlace) / 1_000) : null,
@@ -44,8 +45,13 @@ export function toEvening(view: NightView, member: string | null): EveningItem[]
   });
 }
 
-export const toLocomotives = (plan: NightPlan, { train }: Job): ClaimLocomotive[] =>
-  (train?.locomotives ?? []).map((code) => plan.locomotives.get(code) ?? { code, name: code, address: null });
+/** What its train has tonight: a locomotive that failed gives way to what took its place. */
+export function toLocomotives({ plan, live }: NightView, { slot, code, train }: Job): ClaimLocomotive[] {
+  const replacements = live.replacements.filter((one) => one.slot === slot && one.train === code);
+  return placesTonight(train?.locomotives ?? [], replacements).map(
+    ({ tonight }) => plan.locomotives.get(tonight) ?? { code: tonight, name: tonight, address: null },
+  );
+}
 
 export const toBoardHandset = (handset: Handset): BoardHandset => ({
   code: handset.code,

@@ -1,6 +1,7 @@
 import type { BookingState } from "../../../shared/booking.ts";
 import type { BookedNight, BookingNow } from "../../database/bookings.ts";
 import type { Database } from "../../database/client.ts";
+import type { Replacement } from "../../planner/night/tonight.ts";
 import { type Job, jobKey, type NightPlan } from "./plan.ts";
 
 /** A claim as its row has it; ms since 1970. */
@@ -41,6 +42,14 @@ export interface LiveNight {
   readonly queue: readonly LiveWait[];
   readonly swaps: readonly LiveSwap[];
   readonly attending: ReadonlySet<string>;
+  /** Locomotives that failed tonight, and what took their places. */
+  readonly replacements: readonly LiveReplacement[];
+}
+
+/** In one train of one slot. */
+export interface LiveReplacement extends Replacement {
+  readonly slot: string;
+  readonly train: string;
 }
 
 /** What a claim is of; slots may run the same timetable, so that a train may stand in several. */
@@ -66,6 +75,7 @@ interface LiveRow {
   readonly queue: (Called & { readonly id: string; readonly member: string })[] | null;
   readonly swaps: LiveSwap[] | null;
   readonly attending: string[];
+  readonly replacements: LiveReplacement[] | null;
 }
 
 /** One query. A claim's times are what it was made with; those of a draft, which has none, follow the policy of today. */
@@ -90,7 +100,10 @@ export async function readLive(database: Database, { id }: BookedNight): Promise
       (select jsonb_agg(jsonb_build_object('id', w.id, 'givesId', w.gives_id, 'wantsId', w.wants_id, 'message', w.message,
           'offeredAt', w.created_at) order by w.id)
         from swaps w where w.session_id = s.id) as swaps,
-      array(select a.member_code from booking_attendees a where a.session_id = s.id) as attending
+      array(select a.member_code from booking_attendees a where a.session_id = s.id) as attending,
+      (select jsonb_agg(jsonb_build_object('slot', r.slot_code, 'train', r.train_code, 'failed', r.locomotive_code,
+          'by', r.replacement_code))
+        from night_replacements r where r.session_id = s.id) as replacements
     from sessions s join clubs c on c.id = s.club_id left join bookings b on b.session_id = s.id
     where s.id = ${id}::uuid`;
   if (row === undefined) throw new Error("the night was found a moment ago");
@@ -121,6 +134,7 @@ function toLive(row: LiveRow): LiveNight {
     })),
     swaps: (row.swaps ?? []).map((swap) => ({ ...swap, offeredAt: new Date(swap.offeredAt).toISOString() })),
     attending: new Set(row.attending),
+    replacements: row.replacements ?? [],
   };
 }
 

@@ -83,6 +83,9 @@ describe("a whole night, by people with accounts, over HTTP alone", () => {
     const board = await read(ada);
     expect(board.clock).toMatchObject({ state: "paused", layout: "10:02" });
     expect(trainOf(board, "101")?.locomotives).toMatchObject([{ code: "D3", replaces: "E7" }]);
+    // whoever drives it reads the same in their own evening
+    const evening = await ada.agent.get(`${session}/my-evening`).expect(200);
+    expect(evening.body.items[0].locomotives).toMatchObject([{ code: "D3" }]);
     await press("clock", { run: "start" }).expect(200);
   });
 
