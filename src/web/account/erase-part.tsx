@@ -15,7 +15,7 @@ export function ErasePart() {
     <Section heading="Erase the account" about="Nobody can undo this.">
       <ul class="told">
         <li>Your name, e-mail address and password are erased; you can never sign in again.</li>
-        <li>What you claimed is given back, and tokens and calendar stop working.</li>
+        <li>Give back first what you have in nights to come. Tokens and calendar stop working.</li>
         <li>The clubs keep what was done on which night, without saying that it was you.</li>
       </ul>
       {isOpen ? (
