@@ -2,12 +2,21 @@
 export const API_GUIDE = `
 Books a model-railway club's operating session and knows beforehand that it will run.
 
+## Who asks
+
+Everything but signing in itself asks who you are. Sign in on the service's pages, make a personal access token under "My account" (for
+reading, or for writing too; for one club, or all of yours), and send it along:
+
+    curl -s -H 'authorization: Bearer rf_…' http://127.0.0.1:4380/api/clubs
+
+The token is shown once. What you may not see answers as what is not there (404); what your roles in the club do not allow, 403.
+
 ## The first check in one request
 
 Post a whole plan to \`POST /api/check\`. Its example is complete: send it as it is, then change it into your own. Nothing is
 stored. From a shell, with the example in \`plan.json\`:
 
-    curl -s -H 'content-type: application/json' --data-binary @plan.json http://127.0.0.1:4380/api/check
+    curl -s -H 'authorization: Bearer rf_…' -H 'content-type: application/json' --data-binary @plan.json http://127.0.0.1:4380/api/check
 
 The answer's \`verdict\` is \`runs\` or \`stopped\`; \`findings\` say in a sentence each what stops it, when, by how much and
 what would cure it; the rest is the evidence: curves, occupations, needs.

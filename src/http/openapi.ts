@@ -1,11 +1,13 @@
 import swagger from "@fastify/swagger";
 import swaggerUi from "@fastify/swagger-ui";
+import type { RouteOptions } from "fastify";
 import { createJsonSchemaTransform, jsonSchemaTransformObject } from "fastify-type-provider-zod";
 import type { z } from "zod";
 import { describeAnswers } from "./answer-texts.ts";
 import { API_TAGS } from "./api-guide.ts";
 import type { HttpApp } from "./bare-app.ts";
 import { createBodyExamples } from "./body-examples.ts";
+import { SIGN_IN_COOKIE } from "./cookies.ts";
 import { describeParameters } from "./parameter-texts.ts";
 import { dropSafeBounds } from "./plain-integers.ts";
 import { tidySchemaNames } from "./schema-names.ts";
@@ -24,12 +26,12 @@ export async function installOpenApi(app: HttpApp, { version, description }: Api
       info: { title: "Running Foreman", version, description, license: { name: "MIT", identifier: "MIT" } },
       servers: [{ url: "/" }],
       tags: API_TAGS.map((tag) => ({ ...tag })),
-      // whoever reaches the service may use it
-      security: [],
+      components: { securitySchemes: SCHEMES },
+      security: [{ token: [] }, { cookie: [] }],
     },
     transform: (route) => {
       examples.note(route.route.method, route.url, route.schema?.body as z.ZodType | undefined);
-      return transform(route);
+      return openToAll(route.route) ? withoutSecurity(transform(route)) : transform(route);
     },
     transformObject: (document) => {
       const tidy = tidySchemaNames(jsonSchemaTransformObject(document));
@@ -47,6 +49,28 @@ export async function installOpenApi(app: HttpApp, { version, description }: Api
       .send(app.swagger() as never),
   );
 }
+
+const SCHEMES = {
+  token: {
+    type: "http",
+    scheme: "bearer",
+    description: "A personal access token, made on the page of one's account.",
+  },
+  cookie: {
+    type: "apiKey",
+    in: "cookie",
+    name: SIGN_IN_COOKIE,
+    description: "What signing in sets; for pages of the service's own.",
+  },
+} as const;
+
+/** What is not of the API, or says so itself, may be used by anyone. */
+const openToAll = ({ url, config }: RouteOptions) => !url.startsWith("/api/") || config?.access === "public";
+
+const withoutSecurity = <T extends { schema: object }>({ schema, ...rest }: T) => ({
+  ...rest,
+  schema: { ...schema, security: [] },
+});
 
 const transformPlain = createJsonSchemaTransform({ skipList: ["/api/docs/*"] });
 

@@ -76,6 +76,18 @@ const PUBLIC = new Set([
 ]);
 
 describe("nobody in particular", () => {
+  it("is told by the reference what needs no sign-in, and that all else does", async () => {
+    const { body } = await app.request.get("/api/openapi.json").expect(200);
+    expect(body.security).toEqual([{ token: [] }, { cookie: [] }]);
+    const open = Object.values(
+      body.paths as Record<string, Record<string, { operationId: string; security?: [] }>>,
+    )
+      .flatMap((methods) => Object.values(methods))
+      .filter(({ security }) => security?.length === 0)
+      .map(({ operationId }) => operationId);
+    expect(new Set(open)).toEqual(PUBLIC);
+  });
+
   it("gets nothing but what lets them in, at every address of the API", async () => {
     expect(routes.length).toBeGreaterThan(130);
     for (const route of routes.filter(({ id }) => !PUBLIC.has(id))) {
