@@ -33,6 +33,8 @@ export default defineConfig({
           name: "browser",
           include: IN_BROWSER,
           globalSetup: ["tests/support/database-setup.ts"],
+          // a page's own reading may cross a test's; what is broken fails twice
+          retry: 1,
           testTimeout: 90_000,
           hookTimeout: 120_000,
           fileParallelism: false,
