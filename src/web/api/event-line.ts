@@ -26,7 +26,8 @@ const CLOSED = 2;
 /** A shorter break is mended before anyone need hear of it. */
 const BLINK_MS = 2_000;
 const FIRST_RETRY_MS = 1_000;
-const LONGEST_RETRY_MS = 30_000;
+// a board that a night is run from must not stand still for long after its service is back
+const LONGEST_RETRY_MS = 5_000;
 
 /**
  * Keeps a line of events open until it is closed. It mends breaks itself, the browser asking for what it missed; where
