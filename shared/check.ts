@@ -42,13 +42,28 @@ export const finding = z
     commandSystems: z.array(code),
     locomotives: z.array(code),
     rakes: z.array(code),
+    members: z.array(code),
+    handsets: z.array(code),
     measured: z
       .number()
       .nullable()
       .meta({ description: "The figure found, in `unit`; none where nothing is counted." }),
     limit: z.number().nullable().meta({ description: "What it may be at most, in `unit`." }),
     unit: z
-      .enum(["trains", "mm", "km/h", "mA", "handsets", "outputs", "ms", "none"])
+      .enum([
+        "trains",
+        "mm",
+        "km/h",
+        "mA",
+        "handsets",
+        "outputs",
+        "ms",
+        "address",
+        "addresses",
+        "share",
+        "V",
+        "none",
+      ])
       .meta({ description: "What `measured` and `limit` count." }),
     overSeconds: z.number().nullable().meta({ description: "Loads: real seconds above the limit." }),
     shares: z.array(share).meta({ description: "Loads: who makes up the peak." }),

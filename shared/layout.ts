@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { LIMITS } from "./limits.ts";
 import { code, currentMa, lengthMm, limitMa, name, note, speedKmh } from "./units.ts";
-import { SECTION_USES, SECTION_WIRINGS, SHARINGS } from "./vocabulary.ts";
+import { CONDUCTORS, SECTION_USES, SECTION_WIRINGS, SHARINGS } from "./vocabulary.ts";
 
 /** A part of the railway that a session runs analog or digital as one. */
 export const area = z.strictObject({ code, name, note }).meta({ id: "Area" });
@@ -90,6 +90,10 @@ export const section = z
       .boolean()
       .default(false)
       .meta({ description: "Stock is placed and removed here by hand." }),
+    returnLoop: z.boolean().default(false).meta({
+      description:
+        "Part of a return loop, triangle or turntable whose polarity is turned over under the train: such sections in a row must hold all of it.",
+    }),
     note,
   })
   .meta({ id: "Section" });
@@ -124,6 +128,9 @@ export const commandSystem = z
       .nullable()
       .default(null)
       .meta({ description: "Most decoder addresses it drives at once; none: no limit." }),
+    shortAddressMost: z.int().min(1).max(127).default(127).meta({
+      description: "Highest short address it accepts; NMRA S-9.2.1 allows 127.",
+    }),
     longAddressMost: z.int().min(128).max(10_239).default(10_239).meta({
       description: "Highest long address it accepts; NMRA S-9.2.1 allows 10239.",
     }),
@@ -142,9 +149,27 @@ export const supply = z
     }),
     accessoryMa: currentMa.default(0).meta({ description: "Constant draw of accessories fed from it." }),
     volts: z.number().gt(0).max(33).default(16).meta({ description: "Track voltage." }),
+    sourceOhm: z.number().min(0).max(10).default(0.1).meta({
+      description:
+        "Its own resistance in ohms, as a short at its terminals meets it; an assumption until measured.",
+    }),
     note,
   })
   .meta({ id: "Supply" });
+
+/** The two-wire run from a supply to the far end of what it feeds. */
+export const wiring = z
+  .strictObject({
+    conductor: z.enum(CONDUCTORS).meta({ description: "What both its wires are: size and kind." }),
+    lengthMm: lengthMm.meta({ description: "One way, from the supply to the farthest rail joint." }),
+    temperatureC: z
+      .number()
+      .min(-40)
+      .max(90)
+      .default(20)
+      .meta({ description: "Temperature at which its resistance is taken." }),
+  })
+  .meta({ id: "Wiring" });
 
 /** The sections behind one circuit breaker. */
 export const district = z
@@ -159,6 +184,10 @@ export const district = z
       .max(60_000)
       .default(100)
       .meta({ description: "How long its breaker bears more before it opens." }),
+    wiring: wiring
+      .nullable()
+      .default(null)
+      .meta({ description: "How its farthest track is wired; none: not written down." }),
     note,
   })
   .meta({ id: "District" });
@@ -206,6 +235,7 @@ export type Section = z.output<typeof section>;
 export type Link = z.output<typeof link>;
 export type CommandSystem = z.output<typeof commandSystem>;
 export type Supply = z.output<typeof supply>;
+export type Wiring = z.output<typeof wiring>;
 export type District = z.output<typeof district>;
 export type Controller = z.output<typeof controller>;
 export type Selector = z.output<typeof selector>;

@@ -15,6 +15,29 @@ export const ADDRESS_KINDS = ["short", "long"] as const;
 /** How a handset reaches the command system: plugged in, by radio, or mounted on one panel. */
 export const HANDSET_KINDS = ["tethered", "radio", "fixed"] as const;
 export const HANDSET_STATES = ["ready", "faulty", "away"] as const;
+/** Plain copper by cross-section and kind (IEC 60228: solid is class 1 and 2, flexible class 5 and 6), or by American gauge. */
+export const CONDUCTORS = [
+  "0.5 mm2 solid",
+  "0.5 mm2 flexible",
+  "0.75 mm2 solid",
+  "0.75 mm2 flexible",
+  "1 mm2 solid",
+  "1 mm2 flexible",
+  "1.5 mm2 solid",
+  "1.5 mm2 flexible",
+  "2.5 mm2 solid",
+  "2.5 mm2 flexible",
+  "4 mm2 solid",
+  "4 mm2 flexible",
+  "AWG 24",
+  "AWG 22",
+  "AWG 20",
+  "AWG 18",
+  "AWG 16",
+  "AWG 14",
+  "AWG 12",
+  "AWG 10",
+] as const;
 /** Where a locomotive stands in its train. */
 export const LOCOMOTIVE_POSITIONS = ["head", "rear"] as const;
 /** A draft version may be edited; an issued one is what people hold in their hands, and stays as it is. */
@@ -50,6 +73,31 @@ export const FINDING_CODES = [
   "supply-too-close",
   "handsets-too-few",
   "train-outside-slot",
+  "district-trips-on-stall",
+  "output-trips-on-stall",
+  "district-trips-on-restart",
+  "address-refused",
+  "address-used-twice",
+  "addresses-too-many",
+  "handsets-too-many",
+  "analog-only-on-digital",
+  "decoder-not-for-analog",
+  "train-bridges-feeds",
+  "return-loop-too-short",
+  "handset-none-usable",
+  "handsets-do-not-fit",
+  "handset-out-of-reach",
+  "handset-battery-short",
+  "member-in-two-places",
+  "walk-too-short",
+  "driver-not-passed",
+  "junior-unsupervised",
+  "section-too-busy",
+  "district-drop-too-big",
+  "district-volts-too-low",
+  "district-fault-not-seen",
+  "district-test-failed",
+  "district-not-tested",
 ] as const;
 
 export type SectionWiring = (typeof SECTION_WIRINGS)[number];
@@ -63,5 +111,6 @@ export type HandsetState = (typeof HANDSET_STATES)[number];
 export type LocomotivePosition = (typeof LOCOMOTIVE_POSITIONS)[number];
 export type TimetableState = (typeof TIMETABLE_STATES)[number];
 export type Role = (typeof ROLES)[number];
+export type Conductor = (typeof CONDUCTORS)[number];
 export type Severity = (typeof SEVERITIES)[number];
 export type FindingCode = (typeof FINDING_CODES)[number];

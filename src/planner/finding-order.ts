@@ -19,6 +19,8 @@ export function compareFindings(a: Finding, b: Finding): number {
     compareLists(a.commandSystems, b.commandSystems) ||
     compareLists(a.locomotives, b.locomotives) ||
     compareLists(a.rakes, b.rakes) ||
+    compareLists(a.members, b.members) ||
+    compareLists(a.handsets, b.handsets) ||
     a.span.endMs - b.span.endMs ||
     a.atMs - b.atMs ||
     (a.measured ?? -1) - (b.measured ?? -1) ||

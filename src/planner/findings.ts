@@ -18,6 +18,8 @@ export interface Finding {
   readonly commandSystems: readonly number[];
   readonly locomotives: readonly number[];
   readonly rakes: readonly number[];
+  readonly members: readonly number[];
+  readonly handsets: readonly number[];
   readonly measured: number | null;
   readonly limit: number | null;
   readonly unit: FindingUnit;
@@ -38,7 +40,19 @@ export interface Share {
   readonly ma: number;
 }
 
-export type FindingUnit = "trains" | "mm" | "km/h" | "mA" | "handsets" | "outputs" | "ms" | "none";
+export type FindingUnit =
+  | "trains"
+  | "mm"
+  | "km/h"
+  | "mA"
+  | "handsets"
+  | "outputs"
+  | "ms"
+  | "address"
+  | "addresses"
+  | "share"
+  | "V"
+  | "none";
 
 /** measured / limit of each: in the comment. */
 export type FindingCode =
@@ -64,7 +78,32 @@ export type FindingCode =
   | "supply-over-rating"
   | "supply-too-close"
   | "handsets-too-few" //         handsets: needed / in stock
-  | "train-outside-slot"; //      ms: past the end / 0
+  | "train-outside-slot" //       ms: past the end / 0
+  | "district-trips-on-stall" //  mA: the load with the worst locomotive stalled / breaker
+  | "output-trips-on-stall" //    mA: the same of a controller output / its rating
+  | "district-trips-on-restart" // mA: inrush of all that is in it / breaker
+  | "address-refused" //          address: the decoder's / the highest of its kind that the system takes
+  | "address-used-twice" //       address
+  | "addresses-too-many" //       addresses: in use at once / most
+  | "handsets-too-many" //        handsets: in use at once / most
+  | "analog-only-on-digital"
+  | "decoder-not-for-analog"
+  | "train-bridges-feeds" //      mm: train / section
+  | "return-loop-too-short" //    mm: train / loop
+  | "handset-none-usable"
+  | "handsets-do-not-fit" //      handsets: trains that want one / handsets that could serve them
+  | "handset-out-of-reach"
+  | "handset-battery-short" //    ms: away / battery
+  | "member-in-two-places"
+  | "walk-too-short" //           ms: gap / walk
+  | "driver-not-passed"
+  | "junior-unsupervised"
+  | "section-too-busy" //         share: of the time it is taken, trains pushed together / policy
+  | "district-drop-too-big" //    V: lost in the wires at the peak / allowed
+  | "district-volts-too-low" //   V: at the far end at the peak / least
+  | "district-fault-not-seen" //  mA: a short at the far end brings / trip current × margin
+  | "district-test-failed"
+  | "district-not-tested";
 
 /** A finding with nothing in it but what is given: no trains, no sections, no figures; `atMs` the span's start. */
 export function createFinding(
@@ -84,6 +123,8 @@ export function createFinding(
     commandSystems: given.commandSystems ?? NONE,
     locomotives: given.locomotives ?? NONE,
     rakes: given.rakes ?? NONE,
+    members: given.members ?? NONE,
+    handsets: given.handsets ?? NONE,
     measured: given.measured ?? null,
     limit: given.limit ?? null,
     unit: given.unit ?? "none",

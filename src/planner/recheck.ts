@@ -56,9 +56,9 @@ function moveTrain(state: PlanState, train: number, times: Times): void {
   const before = state.trains[train] as Train;
   requireSameCalls(before.path, times.path);
   const wasTimed = motions.timed[train];
-  const { code, lengthMm, power, rakes } = before;
+  const { code, lengthMm, power, rakes, requires } = before;
   const { path, placedMs, removedMs } = times;
-  state.trains[train] = { code, lengthMm, power, rakes, path, placedMs, removedMs };
+  state.trains[train] = { code, lengthMm, power, rakes, requires, path, placedMs, removedMs };
   readPath(motions, train, times.path, track);
   runTrain(motions, train);
   if (wasTimed !== motions.timed[train] || changesControl(state, train))

@@ -1,5 +1,6 @@
 import { check } from "../../src/planner/check.ts";
 import type { Locomotive, PathEntry, Problem, Rake, Train } from "../../src/planner/problem.ts";
+import { PLAIN, plainDecoder } from "../planner/plain-records.ts";
 import { type MadeLine, type MadeRailway, makeRailway } from "./made-railway.ts";
 import { createRandom, type Random } from "./random.ts";
 
@@ -87,6 +88,8 @@ function createYard(random: Random, railway: MadeRailway, count: number): Yard {
 function makeStock(random: Random, yard: Yard): Train {
   const addLocomotive = (atRear: boolean) => {
     yard.locomotives.push({
+      ...PLAIN.locomotive,
+      decoder: plainDecoder(yard.locomotives.length),
       code: `L${yard.locomotives.length}`,
       lengthMm: random.whole(120, 280),
       runningMa: random.whole(150, 500),
@@ -98,11 +101,13 @@ function makeStock(random: Random, yard: Yard): Train {
   const power = [addLocomotive(false)];
   if (random.chance(0.15)) power.push(addLocomotive(true));
   yard.rakes.push({
+    ...PLAIN.rake,
     code: `R${yard.rakes.length}`,
     lightingMa: random.chance(0.3) ? random.whole(20, 120) : 0,
   });
   const lengthMm = random.whole(900, 1_800);
   return {
+    ...PLAIN.train,
     code: "",
     lengthMm,
     power,
@@ -187,8 +192,10 @@ function timePath(random: Random, railway: MadeRailway, route: Route): Laid {
 function toProblem(railway: MadeRailway, yard: Yard): Problem {
   const { sections, links, districts, supplies } = railway;
   return {
+    ...PLAIN.problem,
     scale: 87,
     policy: {
+      ...PLAIN.policy,
       setUpMs: 5_000,
       releaseMs: 5_000,
       releaseDwellMs: 30_000,
@@ -200,8 +207,8 @@ function toProblem(railway: MadeRailway, yard: Yard): Problem {
     sections,
     links,
     commandSystems: [
-      { code: "A", handsets: 100_000 },
-      { code: "B", handsets: 100_000 },
+      { code: "A", handsets: 100_000, ...PLAIN.commandSystem },
+      { code: "B", handsets: 100_000, ...PLAIN.commandSystem },
     ],
     supplies,
     districts,

@@ -1,4 +1,5 @@
 import type { District, Link, Section, Supply } from "../../src/planner/problem.ts";
+import { PLAIN } from "../planner/plain-records.ts";
 import type { Random } from "./random.ts";
 
 /**
@@ -32,10 +33,21 @@ export function makeRailway(random: Random, sectionsWanted: number): MadeRailway
     lines.push(makeLine(random, sections, links, place));
   const districts: District[] = [];
   for (let i = 0; i * SECTIONS_A_DISTRICT < sections.length; i++)
-    districts.push({ code: `D${i}`, supply: Math.floor(i / DISTRICTS_A_SUPPLY), breakerMa: 100_000 });
+    districts.push({
+      code: `D${i}`,
+      supply: Math.floor(i / DISTRICTS_A_SUPPLY),
+      breakerMa: 100_000,
+      ...PLAIN.district,
+    });
   const supplies: Supply[] = [];
   for (let i = 0; i * DISTRICTS_A_SUPPLY < districts.length; i++)
-    supplies.push({ code: `S${i}`, commandSystem: i % 2, ratingMa: 100_000, accessoryMa: 100 });
+    supplies.push({
+      code: `S${i}`,
+      commandSystem: i % 2,
+      ratingMa: 100_000,
+      accessoryMa: 100,
+      ...PLAIN.supply,
+    });
   return { sections, links, districts, supplies, lines };
 }
 
@@ -68,6 +80,7 @@ function addSections(
   return Array.from({ length: count }, () => {
     const index = sections.length;
     sections.push({
+      ...PLAIN.section,
       code: `T${index}`,
       lengthMm: place < 0 ? random.whole(2_400, 4_000) : random.whole(2_000, 3_200),
       place,

@@ -1,5 +1,6 @@
 import { compilePlan } from "../../src/planner/compile-plan.ts";
 import type { Problem, Train } from "../../src/planner/problem.ts";
+import { PLAIN } from "../planner/plain-records.ts";
 import { countPairs } from "./clashes.ts";
 import { makePlan } from "./made-plan.ts";
 import { medianTimes } from "./measure.ts";
@@ -48,6 +49,7 @@ function crowdOneSection(seed: number): Problem {
     const departMs = random.whole(60_000, SESSION_MS);
     const arriveMs = departMs + random.whole(10_000, 30_000);
     return {
+      ...PLAIN.train,
       code: `N${i}`,
       lengthMm: 1_000,
       power: [],

@@ -26,6 +26,12 @@ beforeAll(async () => {
       pickUpMs: 0,
       handInMs: 0,
       reserve: 0.2,
+      inrushMs: 0,
+      faultMargin: 1,
+      dropShare: 0.1,
+      busyShare: 1,
+      walkingDetour: 1,
+      walkingMmPerSecond: 1_000,
     },
   });
   clubId = club.id;

@@ -1,4 +1,5 @@
 import type { Interval, Problem, Section, Train } from "../../src/planner/problem.ts";
+import { PLAIN, plainDecoder } from "../planner/plain-records.ts";
 
 /** The same plan, told differently: what the laws compare. */
 
@@ -101,6 +102,7 @@ export function renamed(problem: Problem): Problem {
 /** One more of everything that nothing uses. */
 export function withUseless(problem: Problem): Problem {
   const section: Section = {
+    ...PLAIN.section,
     code: "useless section",
     lengthMm: 1,
     place: -1,
@@ -117,14 +119,23 @@ export function withUseless(problem: Problem): Problem {
     ...problem,
     sections: [...problem.sections, section],
     links: [...problem.links, { from: here, to: here, oneWay: false }, { from: 0, to: here, oneWay: false }],
-    commandSystems: [...problem.commandSystems, { code: `${code} system`, handsets: 0 }],
+    commandSystems: [
+      ...problem.commandSystems,
+      { ...PLAIN.commandSystem, code: `${code} system`, handsets: 0 },
+    ],
     supplies: [
       ...problem.supplies,
-      { code: `${code} supply`, commandSystem: problem.commandSystems.length, ratingMa: 1, accessoryMa: 0 },
+      {
+        ...PLAIN.supply,
+        code: `${code} supply`,
+        commandSystem: problem.commandSystems.length,
+        ratingMa: 1,
+        accessoryMa: 0,
+      },
     ],
     districts: [
       ...problem.districts,
-      { code: `${code} district`, supply: problem.supplies.length, breakerMa: 1 },
+      { ...PLAIN.district, code: `${code} district`, supply: problem.supplies.length, breakerMa: 1 },
     ],
     controllers: [...problem.controllers, { code: `${code} controller`, transformerMa: 1, accessoryMa: 0 }],
     outputs: [
@@ -133,9 +144,17 @@ export function withUseless(problem: Problem): Problem {
     ],
     locomotives: [
       ...problem.locomotives,
-      { code: `${code} engine`, lengthMm: 9, runningMa: 999, standingMa: 999, maxSpeedKmh: 1 },
+      {
+        ...PLAIN.locomotive,
+        decoder: plainDecoder(9_000),
+        code: `${code} engine`,
+        lengthMm: 9,
+        runningMa: 999,
+        standingMa: 999,
+        maxSpeedKmh: 1,
+      },
     ],
-    rakes: [...problem.rakes, { code: `${code} rake`, lightingMa: 999 }],
+    rakes: [...problem.rakes, { ...PLAIN.rake, code: `${code} rake`, lightingMa: 999 }],
   };
 }
 

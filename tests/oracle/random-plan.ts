@@ -7,6 +7,7 @@ import type {
   SectionControl,
   Train,
 } from "../../src/planner/problem.ts";
+import { PLAIN, plainDecoder } from "../planner/plain-records.ts";
 
 /** What a plan is made of at random. Times are tiny so that oracles can look at every millisecond. */
 export interface PlanShape {
@@ -33,6 +34,7 @@ function makePlan(shape: PlanShape, draw: Draw): Problem {
   const pick = <T>(...choices: readonly T[]): T => choices[draw(0, choices.length - 1)] as T;
   const slot = { startMs: pick(0, 0, -20, 15), endMs: pick(300, 400, 500) };
   const policy: PlannerPolicy = {
+    ...PLAIN.policy,
     setUpMs: pick(0, 1, 5, 12),
     releaseMs: pick(0, 1, 5, 9),
     releaseDwellMs: pick(0, 10, 30),
@@ -49,28 +51,42 @@ function makePlan(shape: PlanShape, draw: Draw): Problem {
       oneWay: draw(0, 1) === 1,
     });
   const locomotives = Array.from({ length: 5 }, (_, at) => ({
+    ...PLAIN.locomotive,
+    decoder: plainDecoder(at),
     code: `loco-${at}`,
     lengthMm: draw(1, 25),
     runningMa: draw(0, 6) * 50,
     standingMa: draw(0, 3) * 20,
     maxSpeedKmh: 0,
   }));
-  const rakes = Array.from({ length: 3 }, (_, at) => ({ code: `rake-${at}`, lightingMa: draw(0, 2) * 30 }));
+  const rakes = Array.from({ length: 3 }, (_, at) => ({
+    ...PLAIN.rake,
+    code: `rake-${at}`,
+    lightingMa: draw(0, 2) * 30,
+  }));
   const before: Omit<Problem, "trains"> = {
+    ...PLAIN.problem,
     scale: 87,
     policy,
     slot,
     sections,
     links,
     commandSystems: [
-      { code: "S", handsets: draw(0, 3) },
-      { code: "T", handsets: draw(0, 2) },
+      { ...PLAIN.commandSystem, code: "S", handsets: draw(0, 3) },
+      { ...PLAIN.commandSystem, code: "T", handsets: draw(0, 2) },
     ],
     supplies: [
-      { code: "A", commandSystem: 0, ratingMa: draw(2, 14) * 50, accessoryMa: draw(0, 2) * 30 },
-      { code: "B", commandSystem: draw(0, 1), ratingMa: draw(2, 14) * 50, accessoryMa: 0 },
+      {
+        ...PLAIN.supply,
+        code: "A",
+        commandSystem: 0,
+        ratingMa: draw(2, 14) * 50,
+        accessoryMa: draw(0, 2) * 30,
+      },
+      { ...PLAIN.supply, code: "B", commandSystem: draw(0, 1), ratingMa: draw(2, 14) * 50, accessoryMa: 0 },
     ],
     districts: Array.from({ length: 3 }, (_, at) => ({
+      ...PLAIN.district,
       code: `D${at}`,
       supply: draw(0, 1),
       breakerMa: draw(1, 12) * 50,
@@ -106,6 +122,7 @@ function makeSections(shape: PlanShape, draw: Draw): Section[] {
     const control = controlAt(at);
     const reach = Array.from({ length: shape.outputs }, (_, output) => output);
     return {
+      ...PLAIN.section,
       code: `s${at}`,
       lengthMm: draw(0, 3) === 0 ? draw(1, 8) : draw(10, control === "changeover" ? 140 : 70),
       place: draw(-1, 2),
@@ -139,6 +156,7 @@ function makeTrain(layout: Layout, earlier: readonly Train[], draw: Draw): Train
   const departs = taken && draw(0, 4) > 0 ? arrives + draw(0, 80) : draw(-5, 150);
   const from = taken && draw(0, 3) > 0 ? taken.path.at(-1)?.section : undefined;
   return {
+    ...PLAIN.train,
     code: `t${earlier.length}`,
     lengthMm: Math.max(1, engines + (draw(0, 2) === 0 ? 0 : draw(0, 90))),
     power,

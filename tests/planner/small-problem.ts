@@ -6,10 +6,12 @@ import type {
   Section,
   Train,
 } from "../../src/planner/problem.ts";
+import { PLAIN, plainDecoder } from "./plain-records.ts";
 
 /** Builders for small problems: everything plain unless the test says otherwise. Times in whole seconds here. */
 
 const POLICY: PlannerPolicy = {
+  ...PLAIN.policy,
   setUpMs: 5_000,
   releaseMs: 5_000,
   releaseDwellMs: 30_000,
@@ -22,14 +24,15 @@ const POLICY: PlannerPolicy = {
 export function smallProblem(given: Partial<Problem>): Problem {
   const sections = given.sections ?? [];
   return {
+    ...PLAIN.problem,
     scale: 87,
     policy: POLICY,
     slot: { startMs: 0, endMs: 3_600_000 },
     sections,
     links: sections.slice(1).map((_, i) => ({ from: i, to: i + 1, oneWay: false })),
-    commandSystems: [{ code: "C", handsets: 99 }],
-    supplies: [{ code: "S", commandSystem: 0, ratingMa: 10_000, accessoryMa: 0 }],
-    districts: [{ code: "D", supply: 0, breakerMa: 10_000 }],
+    commandSystems: [{ ...PLAIN.commandSystem, code: "C", handsets: 99 }],
+    supplies: [{ ...PLAIN.supply, code: "S", commandSystem: 0, ratingMa: 10_000, accessoryMa: 0 }],
+    districts: [{ ...PLAIN.district, code: "D", supply: 0, breakerMa: 10_000 }],
     controllers: [],
     outputs: [],
     locomotives: [],
@@ -45,6 +48,7 @@ export function policyWith(given: Partial<PlannerPolicy>): PlannerPolicy {
 
 export function section(code: string, lengthMm: number, given: Partial<Section> = {}): Section {
   return {
+    ...PLAIN.section,
     code,
     lengthMm,
     place: -1,
@@ -60,7 +64,21 @@ export function section(code: string, lengthMm: number, given: Partial<Section> 
 }
 
 export function locomotive(code: string, given: Partial<Locomotive> = {}): Locomotive {
-  return { code, lengthMm: 200, runningMa: 0, standingMa: 0, maxSpeedKmh: 0, ...given };
+  return {
+    ...PLAIN.locomotive,
+    decoder: plainDecoder(numberOf(code)),
+    code,
+    lengthMm: 200,
+    runningMa: 0,
+    standingMa: 0,
+    maxSpeedKmh: 0,
+    ...given,
+  };
+}
+
+/** Another number for nearly every code, so that addresses do not clash by chance. */
+function numberOf(code: string): number {
+  return [...code].reduce((sum, letter) => (sum * 31 + letter.charCodeAt(0)) % 10_111, 7);
 }
 
 export function train(
@@ -69,7 +87,17 @@ export function train(
   path: readonly PathEntry[],
   given: Partial<Train> = {},
 ): Train {
-  return { code, lengthMm, power: [], rakes: [], path, placedMs: null, removedMs: null, ...given };
+  return {
+    ...PLAIN.train,
+    code,
+    lengthMm,
+    power: [],
+    rakes: [],
+    path,
+    placedMs: null,
+    removedMs: null,
+    ...given,
+  };
 }
 
 /** A path entry that is not a call. */

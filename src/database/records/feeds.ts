@@ -1,4 +1,5 @@
 import type { CommandSystem, Controller, District, Selector, Supply } from "../../../shared/layout.ts";
+import type { Conductor } from "../../../shared/vocabulary.ts";
 import type * as rows from "../generated/client.ts";
 import type { Prisma } from "../generated/client.ts";
 import type { KeptColumn, RecordTable } from "./record-table.ts";
@@ -9,6 +10,7 @@ export const commandSystemTable: RecordTable<CommandSystem, rows.CommandSystem> 
     name: system.name,
     mostHandsets: system.mostHandsets,
     mostAddresses: system.mostAddresses,
+    shortAddressMost: system.shortAddressMost,
     longAddressMost: system.longAddressMost,
     note: system.note,
   }),
@@ -17,6 +19,7 @@ export const commandSystemTable: RecordTable<CommandSystem, rows.CommandSystem> 
     name: row.name,
     mostHandsets: row.mostHandsets,
     mostAddresses: row.mostAddresses,
+    shortAddressMost: row.shortAddressMost,
     longAddressMost: row.longAddressMost,
     note: row.note,
   }),
@@ -30,6 +33,7 @@ export const supplyTable: RecordTable<Supply, rows.Supply> = {
     ratingMa: supply.ratingMa,
     accessoryMa: supply.accessoryMa,
     volts: supply.volts,
+    sourceOhm: supply.sourceOhm,
     note: supply.note,
   }),
   toBody: (row) => ({
@@ -39,6 +43,7 @@ export const supplyTable: RecordTable<Supply, rows.Supply> = {
     ratingMa: row.ratingMa,
     accessoryMa: row.accessoryMa,
     volts: row.volts,
+    sourceOhm: row.sourceOhm,
     note: row.note,
   }),
 };
@@ -50,6 +55,9 @@ export const districtTable: RecordTable<District, rows.District> = {
     supplyCode: district.supply,
     breakerMa: district.breakerMa,
     tripDelayMs: district.tripDelayMs,
+    wireConductor: district.wiring?.conductor ?? null,
+    wireLengthMm: district.wiring?.lengthMm ?? null,
+    wireTemperatureC: district.wiring?.temperatureC ?? null,
     note: district.note,
   }),
   toBody: (row) => ({
@@ -58,9 +66,20 @@ export const districtTable: RecordTable<District, rows.District> = {
     supply: row.supplyCode,
     breakerMa: row.breakerMa,
     tripDelayMs: row.tripDelayMs,
+    wiring: toWiring(row),
     note: row.note,
   }),
 };
+
+/** Known whole or not at all: the database sees to that. */
+function toWiring({ wireConductor, wireLengthMm, wireTemperatureC }: rows.District): District["wiring"] {
+  if (wireConductor === null || wireLengthMm === null || wireTemperatureC === null) return null;
+  return {
+    conductor: wireConductor as Conductor,
+    lengthMm: wireLengthMm,
+    temperatureC: wireTemperatureC,
+  };
+}
 
 type ControllerRow = Prisma.ControllerGetPayload<{ include: { outputs: true } }>;
 

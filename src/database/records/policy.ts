@@ -8,6 +8,12 @@ export interface PolicyColumns {
   readonly pickUpMs: number;
   readonly handInMs: number;
   readonly reserve: number;
+  readonly inrushMs: number;
+  readonly faultMargin: number;
+  readonly dropShare: number;
+  readonly busyShare: number;
+  readonly walkingDetour: number;
+  readonly walkingMmPerSecond: number;
 }
 
 // the wire's seconds have at most three decimals
@@ -20,6 +26,12 @@ export const toPolicyColumns = (policy: Policy): PolicyColumns => ({
   pickUpMs: toMs(policy.pickUpSeconds),
   handInMs: toMs(policy.handInSeconds),
   reserve: policy.reserve,
+  inrushMs: toMs(policy.inrushSeconds),
+  faultMargin: policy.faultMargin,
+  dropShare: policy.dropShare,
+  busyShare: policy.busyShare,
+  walkingDetour: policy.walkingDetour,
+  walkingMmPerSecond: policy.walkingMmPerSecond,
 });
 
 export const NO_POLICY = {
@@ -29,6 +41,12 @@ export const NO_POLICY = {
   pickUpMs: null,
   handInMs: null,
   reserve: null,
+  inrushMs: null,
+  faultMargin: null,
+  dropShare: null,
+  busyShare: null,
+  walkingDetour: null,
+  walkingMmPerSecond: null,
 } as const satisfies Record<keyof PolicyColumns, null>;
 
 export const toPolicy = (row: PolicyColumns): Policy => ({
@@ -38,6 +56,12 @@ export const toPolicy = (row: PolicyColumns): Policy => ({
   pickUpSeconds: row.pickUpMs / 1_000,
   handInSeconds: row.handInMs / 1_000,
   reserve: row.reserve,
+  inrushSeconds: row.inrushMs / 1_000,
+  faultMargin: row.faultMargin,
+  dropShare: row.dropShare,
+  busyShare: row.busyShare,
+  walkingDetour: row.walkingDetour,
+  walkingMmPerSecond: row.walkingMmPerSecond,
 });
 
 /** A policy is there whole or not at all: the database sees to that. */

@@ -73,6 +73,7 @@ export const sectionTable: RecordTable<Section, rows.Section> = {
     maxSpeedKmh: section.maxSpeedKmh,
     mustClear: section.mustClear,
     handStaging: section.handStaging,
+    returnLoop: section.returnLoop,
     note: section.note,
   }),
   toBody: (row) => ({
@@ -89,6 +90,7 @@ export const sectionTable: RecordTable<Section, rows.Section> = {
     maxSpeedKmh: row.maxSpeedKmh,
     mustClear: row.mustClear,
     handStaging: row.handStaging,
+    returnLoop: row.returnLoop,
     note: row.note,
   }),
 };

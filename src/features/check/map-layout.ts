@@ -2,12 +2,21 @@ import type { LayoutDocument } from "../../../shared/documents.ts";
 import type { Section as SectionRecord } from "../../../shared/layout.ts";
 import type { Control } from "../../../shared/vocabulary.ts";
 import type { Output, Problem, Section, SectionControl } from "../../planner/problem.ts";
+import { OHM_PER_METRE_AT_20 } from "../../planner/wiring/conductors.ts";
 import type { PlanSource } from "./plan-source.ts";
 import { type CodeIndex, indexCodes, type PlanFault, resolve, resolveOptional } from "./references.ts";
 
 type LayoutParts = Pick<
   Problem,
-  "sections" | "links" | "commandSystems" | "supplies" | "districts" | "controllers" | "outputs"
+  | "sections"
+  | "links"
+  | "commandSystems"
+  | "supplies"
+  | "districts"
+  | "controllers"
+  | "outputs"
+  | "places"
+  | "walks"
 >;
 
 type Kind = "areas" | "places" | "commandSystems" | "supplies" | "districts" | "sections";
@@ -42,9 +51,13 @@ export function toLayoutParts(
       to: resolve(index.sections, link.to, `/layout/links/${i}/to`, faults),
       oneWay: link.oneWay,
     })),
-    commandSystems: layout.commandSystems.map(({ code }) => ({
-      code,
-      handsets: source.handsets.filter((h) => h.commandSystem === code && h.state === "ready").length,
+    commandSystems: layout.commandSystems.map((system) => ({
+      code: system.code,
+      handsets: source.handsets.filter((h) => h.commandSystem === system.code && h.state === "ready").length,
+      mostHandsets: system.mostHandsets ?? 0,
+      mostAddresses: system.mostAddresses ?? 0,
+      shortAddressMost: system.shortAddressMost,
+      longAddressMost: system.longAddressMost,
     })),
     supplies: layout.supplies.map((supply, i) => ({
       code: supply.code,
@@ -56,11 +69,20 @@ export function toLayoutParts(
       ),
       ratingMa: supply.ratingMa,
       accessoryMa: supply.accessoryMa,
+      volts: supply.volts,
+      sourceOhm: supply.sourceOhm,
     })),
     districts: layout.districts.map((district, i) => ({
       code: district.code,
       supply: resolve(index.supplies, district.supply, `/layout/districts/${i}/supply`, faults),
       breakerMa: district.breakerMa,
+      tripDelayMs: district.tripDelayMs,
+      wiring: district.wiring && {
+        ohmPerMetreAt20: OHM_PER_METRE_AT_20[district.wiring.conductor],
+        lengthMm: district.wiring.lengthMm,
+        temperatureC: district.wiring.temperatureC,
+      },
+      tested: "unsaid",
     })),
     controllers: layout.controllers.map(({ code, transformerMa, accessoryMa }) => ({
       code,
@@ -68,6 +90,12 @@ export function toLayoutParts(
       accessoryMa,
     })),
     outputs: outputs.list,
+    places: layout.places.map(({ code, xMm, yMm }) => ({ code, xMm, yMm })),
+    walks: layout.walks.map((walk, i) => ({
+      from: resolve(index.places, walk.from, `/layout/walks/${i}/from`, faults),
+      to: resolve(index.places, walk.to, `/layout/walks/${i}/to`, faults),
+      ms: walk.seconds * 1_000,
+    })),
   };
   return {
     parts,
@@ -98,6 +126,7 @@ function toSection(section: SectionRecord, i: number, context: SectionContext): 
     maxSpeedKmh: section.maxSpeedKmh ?? 0,
     mustClear: section.mustClear,
     handStaging: section.handStaging,
+    returnLoop: section.returnLoop,
   };
 }
 

@@ -69,6 +69,7 @@ function toTrain(record: TrainRecord, at: string, context: TrainContext): Train 
     path: toPath(record.path, at, context),
     placedMs: ms(record.placedAt, "placedAt"),
     removedMs: ms(record.removedAt, "removedAt"),
+    requires: record.requires,
   };
 }
 

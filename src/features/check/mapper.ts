@@ -51,7 +51,7 @@ export function toProblem(source: PlanSource): Preparation {
     });
   const layout = toLayoutParts(source, faults);
   const roster = toRosterParts(source.roster, faults);
-  checkHandsets(source.handsets, layout.indexes, faults);
+  const handsets = toHandsets(source.handsets, layout.indexes, faults);
   const trains = toPlannerTrains(source, layout.indexes, roster.indexes, faults);
   if (faults.length > 0) return { ok: false, faults };
   const problem: Problem = {
@@ -62,6 +62,8 @@ export function toProblem(source: PlanSource): Preparation {
     locomotives: roster.locomotives,
     rakes: roster.rakes,
     trains: trains.planned,
+    handsets,
+    crew: { members: [], turns: [] },
   };
   return {
     ok: true,
@@ -78,6 +80,12 @@ function toPlannerPolicy(policy: Policy): PlannerPolicy {
     pickUpMs: ms(policy.pickUpSeconds),
     handInMs: ms(policy.handInSeconds),
     reserve: policy.reserve,
+    inrushMs: ms(policy.inrushSeconds),
+    faultMargin: policy.faultMargin,
+    dropShare: policy.dropShare,
+    busyShare: policy.busyShare,
+    walkingDetour: policy.walkingDetour,
+    walkingMmPerSecond: policy.walkingMmPerSecond,
   };
 }
 
@@ -86,6 +94,12 @@ function toRosterParts(roster: RosterDocument, faults: PlanFault[]) {
     locomotives: indexCodes("locomotive", "/roster/locomotives", roster.locomotives, faults),
     rakes: indexCodes("rake", "/roster/rakes", roster.rakes, faults),
   };
+  const decoders = new Map(
+    roster.decoders.map(({ locomotive, addressKind, address, analogAllowed }) => [
+      locomotive,
+      { addressKind, address, analogAllowed },
+    ]),
+  );
   return {
     indexes,
     locomotives: roster.locomotives.map((l) => ({
@@ -93,18 +107,24 @@ function toRosterParts(roster: RosterDocument, faults: PlanFault[]) {
       lengthMm: l.lengthMm,
       runningMa: l.running.ma,
       standingMa: l.standing.ma,
+      stallMa: l.stall.ma,
+      inrushMa: l.inrush.ma,
+      decoder: decoders.get(l.code) ?? null,
+      elsewhereInSession: false,
       maxSpeedKmh: l.maxSpeedKmh ?? 0,
     })),
-    rakes: roster.rakes.map((r) => ({ code: r.code, lightingMa: r.lighting.ma })),
+    rakes: roster.rakes.map((r) => ({ code: r.code, lightingMa: r.lighting.ma, inrushMa: r.inrush.ma })),
   };
 }
 
-function checkHandsets(handsets: readonly Handset[], indexes: LayoutIndexes, faults: PlanFault[]): void {
+function toHandsets(handsets: readonly Handset[], indexes: LayoutIndexes, faults: PlanFault[]) {
   indexCodes("handset", "/handsets", handsets, faults);
-  handsets.forEach((handset, i) => {
-    indexes.resolve("commandSystems", handset.commandSystem, `/handsets/${i}/commandSystem`);
-    handset.places.forEach((place, j) => {
-      indexes.resolve("places", place, `/handsets/${i}/places/${j}`);
-    });
-  });
+  return handsets.map((handset, i) => ({
+    code: handset.code,
+    commandSystem: indexes.resolve("commandSystems", handset.commandSystem, `/handsets/${i}/commandSystem`),
+    kind: handset.kind,
+    places: handset.places.map((place, j) => indexes.resolve("places", place, `/handsets/${i}/places/${j}`)),
+    batteryMs: handset.batteryMinutes === null ? null : handset.batteryMinutes * 60_000,
+    ready: handset.state === "ready",
+  }));
 }

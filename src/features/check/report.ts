@@ -121,6 +121,8 @@ function toFinding(finding: Finding, { problem, source }: PreparedPlan): Finding
     commandSystems: codesOf(problem.commandSystems, finding.commandSystems),
     locomotives: codesOf(problem.locomotives, finding.locomotives),
     rakes: codesOf(problem.rakes, finding.rakes),
+    members: codesOf(problem.crew.members, finding.members),
+    handsets: codesOf(problem.handsets, finding.handsets),
     measured: finding.measured,
     limit: finding.limit,
     unit: finding.unit,

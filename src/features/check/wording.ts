@@ -27,6 +27,16 @@ export function duration(ms: number): string {
 }
 
 /** `1 handset`, `3 handsets`. */
-export function number(n: number, noun: string): string {
-  return `${n} ${noun}${n === 1 ? "" : "s"}`;
+export function number(n: number, noun: string, plural = `${noun}s`): string {
+  return `${n} ${n === 1 ? noun : plural}`;
+}
+
+/** A share as `82 %`; tenths where it is not whole. */
+export function percent(share: number): string {
+  return `${Number((share * 100).toFixed(1))} %`;
+}
+
+/** Volts as `13.4 V`, two decimals below one. */
+export function volts(value: number): string {
+  return `${value < 1 ? value.toFixed(2) : value.toFixed(1)} V`;
 }

@@ -45,6 +45,14 @@ export function figure(value: number | null, unit: FindingReport["unit"]): strin
     case "handsets":
     case "outputs":
       return count(value, unit.slice(0, -1));
+    case "address":
+      return String(value);
+    case "addresses":
+      return count(value, "address", "addresses");
+    case "share":
+      return percent(value);
+    case "V":
+      return `${Number(value.toFixed(2))} V`;
     case "none":
       return null;
   }

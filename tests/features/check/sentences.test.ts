@@ -18,6 +18,8 @@ const problem = {
   systemNames: ["Digital"],
   locomotives: [named("E7")],
   rakes: [named("R3")],
+  crew: { members: [named("M5")], turns: [] },
+  handsets: [named("H2")],
 } as unknown as WordedProblem;
 
 const finding: Finding = {
@@ -33,6 +35,8 @@ const finding: Finding = {
   commandSystems: [],
   locomotives: [0],
   rakes: [0],
+  members: [0],
+  handsets: [0],
   measured: 2_910,
   limit: 2_500,
   unit: "mA",
@@ -57,7 +61,7 @@ describe("findings in words", () => {
       {
         ...finding,
         ...(kind ? only : {}),
-        ...(code === "handsets-too-few" ? { commandSystems: [0] } : {}),
+        ...(/^(handset|address)/.test(code) ? { commandSystems: [0] } : {}),
         code,
       },
       problem,
@@ -67,7 +71,7 @@ describe("findings in words", () => {
       expect(words).toMatch(/^\p{Lu}.*\.$/u);
       expect(words).not.toMatch(/\?|undefined|NaN|null|\$\{/);
     }
-    expect(sentence).toMatch(/T12|T47|East|Booster|A1|Panel|Digital|10:00/);
+    expect(sentence).toMatch(/T12|T47|L1|East|Booster|A1|Panel|Digital|M5|H2|10:00/);
   });
 
   it("tells who makes up a peak, most first, and what accessories add", () => {

@@ -1,4 +1,5 @@
 import type { Problem, Section, Train } from "../../../src/planner/problem.ts";
+import { PLAIN } from "../plain-records.ts";
 import { locomotive, section, smallProblem } from "../small-problem.ts";
 
 /** An analog section that these outputs reach. */
@@ -30,7 +31,7 @@ export function branch(
       locomotive("middling", { runningMa: 500, standingMa: 50 }),
       locomotive("big", { runningMa: 700, standingMa: 50 }),
     ],
-    rakes: [{ code: "lit", lightingMa: 60 }],
+    rakes: [{ ...PLAIN.rake, code: "lit", lightingMa: 60 }],
     ...given,
   });
 }

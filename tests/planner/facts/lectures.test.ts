@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/planner/check.ts";
+import { PLAIN } from "../plain-records.ts";
 import { policyWith, section, smallProblem, train } from "../small-problem.ts";
 
 // Kleinberg & Tardos, Algorithm Design, 4.1, interval partitioning: fewest rooms = greatest number at once. Ten lectures of the
@@ -27,7 +28,7 @@ function handsetNeed(handInMs: number) {
   const problem = smallProblem({
     slot: { startMs: ms("8:00"), endMs: ms("18:00") },
     policy: policyWith({ pickUpMs: 0, handInMs }),
-    commandSystems: [{ code: "C", handsets: 3 }],
+    commandSystems: [{ ...PLAIN.commandSystem, code: "C", handsets: 3 }],
     sections: LECTURES.flatMap(([name]) => [section(`${name}1`, 1_000), section(`${name}2`, 1_000)]),
     trains: LECTURES.map(([name, from, to], i) =>
       train(name, 500, [

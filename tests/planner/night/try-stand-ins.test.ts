@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { tryStandIns } from "../../../src/planner/night/try-stand-ins.ts";
 import type { Problem } from "../../../src/planner/problem.ts";
+import { PLAIN } from "../plain-records.ts";
 import { arrives, calls, departs, locomotive, section, smallProblem, train } from "../small-problem.ts";
 
 /**
@@ -13,10 +14,10 @@ const problem: Problem = smallProblem({
     section("B", 2_000, { mustClear: true }),
     section("C", 2_000, { district: 1 }),
   ],
-  supplies: [{ code: "S", commandSystem: 0, ratingMa: 9_000, accessoryMa: 0 }],
+  supplies: [{ ...PLAIN.supply, code: "S", commandSystem: 0, ratingMa: 9_000, accessoryMa: 0 }],
   districts: [
-    { code: "D", supply: 0, breakerMa: 1_000 },
-    { code: "E", supply: 0, breakerMa: 9_000 },
+    { ...PLAIN.district, code: "D", supply: 0, breakerMa: 1_000 },
+    { ...PLAIN.district, code: "E", supply: 0, breakerMa: 9_000 },
   ],
   locomotives: [
     locomotive("usual", { runningMa: 300 }),

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { check } from "../../../src/planner/check.ts";
 import type { Section, Train } from "../../../src/planner/problem.ts";
+import { PLAIN } from "../plain-records.ts";
 import { arrives, departs, locomotive, section, smallProblem, through, train } from "../small-problem.ts";
 
 const ENGINE = { power: [{ locomotive: 0, atRear: false }], rakes: [0] };
@@ -12,7 +13,7 @@ function stockFindings(trains: readonly Train[], sections: readonly Partial<Sect
   const problem = smallProblem({
     sections: ["A", "B", "C", "D"].map((code, i) => section(code, 1_000, sections[i] ?? {})),
     locomotives: [locomotive("L")],
-    rakes: [{ code: "R", lightingMa: 0 }],
+    rakes: [{ ...PLAIN.rake, code: "R", lightingMa: 0 }],
     trains,
   });
   return check(problem).findings.filter(({ code }) => code.startsWith("stock-"));
