@@ -43,6 +43,9 @@ export interface PlanParts {
   readonly slot: PlanSlotInfo;
 }
 
+/** What the checks of all slots of a club have in common. */
+export type ClubParts = Pick<PlanParts, "scale" | "policy" | "layout" | "roster" | "handsets">;
+
 /**
  * Reads what the check of a stored slot needs, one query a table whatever the number of records; undefined where the
  * club has no such session, or the session no such slot. Bind it to a transaction to read everything as of one moment.
@@ -53,8 +56,18 @@ export async function readPlanParts(
   sessionCode: string,
   slotCode: string,
 ): Promise<PlanParts | undefined> {
-  const scope = clubScope(club);
-  const session = await readRecord(database, sessionTable, scope, sessionCode);
+  return readSlotParts(database, club, sessionCode, slotCode, await readClubParts(database, club));
+}
+
+/** As `readPlanParts`, where what the club's slots have in common is read already. */
+export async function readSlotParts(
+  database: Database,
+  club: ClubScope,
+  sessionCode: string,
+  slotCode: string,
+  common: ClubParts,
+): Promise<PlanParts | undefined> {
+  const session = await readRecord(database, sessionTable, clubScope(club), sessionCode);
   if (session === undefined) return undefined;
   const slots = await database.slot.findMany({
     where: { sessionId: session.id },
@@ -62,16 +75,9 @@ export async function readPlanParts(
   });
   const slot = slots.find(({ code }) => code === slotCode);
   if (slot === undefined) return undefined;
-  const { scale, policy } = clubTable.toBody(
-    await database.club.findUniqueOrThrow({ where: { id: club.id } }),
-    scope,
-  );
   return {
-    scale,
-    policy: session.body.policy ?? policy,
-    layout: await readLayout(database, scope),
-    roster: await readRoster(database, scope),
-    handsets: await readBodies(database, handsetTable, scope),
+    ...common,
+    policy: session.body.policy ?? common.policy,
     trains: await readTrains(database, club, slot.timetableCode, slot.timetableVersion),
     slot: {
       ...toSlotInfo(slot),
@@ -80,6 +86,22 @@ export async function readPlanParts(
       areas: session.body.areas,
       timeZone: club.timeZone,
     },
+  };
+}
+
+/** The club's railway and stock, under the club's own policy. */
+export async function readClubParts(database: Database, club: ClubScope): Promise<ClubParts> {
+  const scope = clubScope(club);
+  const { scale, policy } = clubTable.toBody(
+    await database.club.findUniqueOrThrow({ where: { id: club.id } }),
+    scope,
+  );
+  return {
+    scale,
+    policy,
+    layout: await readLayout(database, scope),
+    roster: await readRoster(database, scope),
+    handsets: await readBodies(database, handsetTable, scope),
   };
 }
 
