@@ -70,6 +70,7 @@ qualified person under local rules.
 /** The groups of routes in the order in which one needs them. */
 export const API_TAGS = [
   { name: "check", description: "Does a night run? Of a stored slot, or of a plan posted whole." },
+  { name: "what-if", description: "What would be, were trains or records other than they are." },
   {
     name: "accounts",
     description: "Who asks: signing in and out, one's own account, tokens for scripts, links that work once.",

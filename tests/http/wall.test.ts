@@ -176,8 +176,10 @@ const KEEPERS: Readonly<Record<string, readonly Role[]>> = {
   roster: ["layout owner"],
   handsets: ["layout owner"],
   timetables: ["timetable clerk"],
+  "what-if": ["timetable clerk"],
 };
 const EVERYONES = new Set([
+  ...["trySlot", "tellEffects"],
   ...["checkSlot", "sayComing", "claim", "changeHandset", "giveBack", "joinQueue", "leaveQueue"],
   ...["offerSwap", "acceptSwap", "refuseSwap", "withdrawSwap"],
 ]);

@@ -4,6 +4,7 @@ import { registerCheckRoutes } from "./routes.ts";
 import { type CheckService, createCheckService } from "./service.ts";
 import { createCheckStore } from "./store.ts";
 
+export { checkParts } from "./service.ts";
 export { toStoredProblem } from "./stored-problem.ts";
 
 /** The check of a stored slot as it is now, for others to look at. */

@@ -25,9 +25,15 @@ export interface CheckService {
 export function createCheckService(store: CheckStore): CheckService {
   return {
     checkPlan: (document) => checkSource(toPlanSource(document), true),
-    checkSlot: async (address) => checkSource(toStoredSource(await store.readSlot(address)), false),
+    checkSlot: async (address) => checkParts(await store.readSlot(address)),
   };
 }
+
+/**
+ * The check of a slot that was read.
+ * @throws Refusal unprocessable, too-many-trains
+ */
+export const checkParts = (parts: PlanParts): CheckReport => checkSource(toStoredSource(parts), false);
 
 function checkSource(source: PlanSource, inBody: boolean): CheckReport {
   const entries = source.trains.reduce((sum, { path }) => sum + path.length, 0);

@@ -7,6 +7,9 @@ import { timetableKind, trainKind } from "./kinds.ts";
 import { registerVersionRoutes, versionNumber } from "./routes.ts";
 import { createVersionService, reachTrains } from "./service.ts";
 
+/** For what is tried on trains: a draft with the trains of a version, changed. */
+export const createDraftWith = (database: DatabaseClient) => createVersionService(database).draftWith;
+
 export { reachTrains, timetableKind, trainKind };
 
 /** Timetables, their versions, and the trains of each. */

@@ -1,5 +1,5 @@
 import { LIMITS } from "../../../shared/limits.ts";
-import type { NewTimetableVersion, TimetableVersion } from "../../../shared/timetable.ts";
+import type { NewTimetableVersion, TimetableVersion, Train } from "../../../shared/timetable.ts";
 import type { Database, DatabaseClient } from "../../database/client.ts";
 import { versionCode } from "../../database/records/known-codes.ts";
 import type { Stored } from "../../database/records/record-table.ts";
@@ -26,6 +26,7 @@ import {
   holdState,
   insertVersion,
   readLastVersion,
+  readTrains,
   readVersion,
   readVersions,
   type TimetableAddress,
@@ -95,7 +96,27 @@ export function createVersionService(database: DatabaseClient) {
         const number = (last?.body.number ?? 0) + 1;
         if (number > LIMITS.versions) throw noNumberLeft(timetable, LIMITS.versions);
         const source = await findSource(transaction, address, body, last);
-        return insertVersion(transaction, address, number, body, source);
+        const trains = source ? await readTrains(transaction, address, source) : [];
+        return insertVersion(transaction, address, number, body, trains);
+      });
+    },
+
+    /** A draft with the trains of version `from` as `change` leaves them, all or nothing. */
+    draftWith(
+      club: string,
+      timetable: string,
+      { from, note }: NewTimetableVersion & { readonly from: number },
+      change: (trains: readonly Train[]) => readonly Train[],
+    ): Promise<TimetableVersion> {
+      refuseFlaws("validation-failed", findUnstorableText({ note }));
+      return inTransaction(database, async (transaction) => {
+        const address = await reachTimetable(transaction, club, timetable);
+        const last = await readLastVersion(transaction, address);
+        const number = (last?.body.number ?? 0) + 1;
+        if (number > LIMITS.versions) throw noNumberLeft(timetable, LIMITS.versions);
+        const source = await findVersion(transaction, address, from);
+        const trains = change(await readTrains(transaction, address, source));
+        return (await insertVersion(transaction, address, number, { note }, trains)).body;
       });
     },
 

@@ -1,4 +1,4 @@
-import type { NewTimetableVersion, TimetableVersion } from "../../../shared/timetable.ts";
+import type { NewTimetableVersion, TimetableVersion, Train } from "../../../shared/timetable.ts";
 import type { Database } from "../../database/client.ts";
 import type * as rows from "../../database/generated/client.ts";
 import { readBodies } from "../../database/records/read-records.ts";
@@ -78,21 +78,25 @@ export async function holdState(database: Database, versionId: string): Promise<
   return row?.state;
 }
 
-/** Makes a draft with copies of the trains of another version, if one is given. */
+/** The trains of a version. */
+export const readTrains = (
+  database: Database,
+  { club }: TimetableAddress,
+  { id }: Stored<TimetableVersion>,
+): Promise<Train[]> => readBodies(database, trainTable, trainScope(club, id));
+
+/** Makes a draft with copies of the trains. */
 export async function insertVersion(
   transaction: Transaction,
   { club, timetable }: TimetableAddress,
   number: number,
   { note }: Pick<NewTimetableVersion, "note">,
-  source: Stored<TimetableVersion> | undefined,
+  trains: readonly Train[],
 ): Promise<Stored<TimetableVersion>> {
   const row = await transaction.timetableVersion.create({
     data: { clubId: club.id, timetableCode: timetable, number, state: "draft", note },
   });
-  if (source) {
-    const trains = await readBodies(transaction, trainTable, trainScope(club, source.id));
-    await writeRecords(transaction, trainTable, trainScope(club, row.id), { made: trains, changed: [] });
-  }
+  await writeRecords(transaction, trainTable, trainScope(club, row.id), { made: trains, changed: [] });
   return toStored(row);
 }
 

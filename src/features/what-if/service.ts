@@ -1,0 +1,144 @@
+import type { CheckReport } from "../../../shared/check.ts";
+import type { NewTimetableVersion, TimetableVersion, Train } from "../../../shared/timetable.ts";
+import type {
+  Effect,
+  EffectsAnswer,
+  KeepAnswer,
+  RecordChanges,
+  TryAnswer,
+  TryStep,
+} from "../../../shared/what-if.ts";
+import type { PlanParts } from "../../database/records/read-plan.ts";
+import type { Clock } from "../../lib/clock.ts";
+import { Refusal } from "../../lib/refusal.ts";
+import { changeRecords } from "./change-records.ts";
+import { compareReports } from "./compare.ts";
+import { noLocomotive } from "./errors.ts";
+import type { ComingSlot, SlotAddress, WhatIfStore } from "./store.ts";
+import { doSteps, touched } from "./try-steps.ts";
+
+/** Slots to come that one answer looks at: two months of weekly evenings with two crews. */
+const MOST_SLOTS = 16;
+/** Findings of one slot that an answer lists. */
+const MOST_APPEARING = 20;
+
+export interface WhatIfDeps {
+  readonly clock: Clock;
+  /**
+   * The check of a slot that was read.
+   * @throws Refusal unprocessable, too-many-trains
+   */
+  readonly checkParts: (parts: PlanParts) => CheckReport;
+  /** A draft with the trains of version `from` as `change` leaves them, all or nothing. */
+  readonly draftWith: (
+    club: string,
+    timetable: string,
+    body: NewTimetableVersion & { readonly from: number },
+    change: (trains: readonly Train[]) => readonly Train[],
+  ) => Promise<TimetableVersion>;
+}
+
+export type WhatIfService = ReturnType<typeof createWhatIfService>;
+
+export function createWhatIfService(store: WhatIfStore, { clock, checkParts, draftWith }: WhatIfDeps) {
+  return {
+    /**
+     * The slot with what is tried; nothing is stored.
+     * @throws Refusal not-found, unprocessable
+     */
+    async try(address: SlotAddress, steps: readonly TryStep[]): Promise<TryAnswer> {
+      const parts = await store.readSlot(address);
+      refuseUnknownLocomotives(parts, steps);
+      const report = checkParts({ ...parts, trains: doSteps(parts.trains, steps) });
+      return { report, ...compareReports(checkParts(parts), report), trains: touched(steps) };
+    },
+
+    /**
+     * Keeps what was tried as a new draft of the slot's timetable; the slot goes on with the version it has.
+     * @throws Refusal not-found, unprocessable
+     */
+    async keep(address: SlotAddress, steps: readonly TryStep[], note: string): Promise<KeepAnswer> {
+      const parts = await store.readSlot(address);
+      refuseUnknownLocomotives(parts, steps);
+      const { timetable, timetableVersion: from } = parts.slot;
+      const version = await draftWith(address.club, timetable, { from, note }, (trains) =>
+        doSteps(trains, steps),
+      );
+      return { timetable, version };
+    },
+
+    /**
+     * What changes of the club's records do to its slots to come; nothing is stored.
+     * @throws Refusal not-found
+     */
+    async effects(club: string, changes: RecordChanges): Promise<EffectsAnswer> {
+      const { common, slots, leftOut } = await store.readComing(club, clock.now(), MOST_SLOTS);
+      const changed = changeRecords(common, changes);
+      const effects = slots.map((slot) => {
+        const ownPolicy = slot.parts.policy !== common.policy;
+        const after = { ...slot.parts, ...changed, policy: ownPolicy ? slot.parts.policy : changed.policy };
+        return toEffect(slot, attempt(slot.parts), attempt(after));
+      });
+      return { headline: toHeadline(effects), slots: effects, slotsLeftOut: leftOut };
+    },
+  };
+
+  /** A plan that does not fit together is an answer here. */
+  function attempt(parts: PlanParts): CheckReport | string {
+    try {
+      return checkParts(parts);
+    } catch (cause) {
+      if (cause instanceof Refusal) return cause.message;
+      throw cause;
+    }
+  }
+}
+
+function refuseUnknownLocomotives({ roster }: PlanParts, steps: readonly TryStep[]): void {
+  const known = new Set(roster.locomotives.map(({ code }) => code));
+  for (const [at, step] of steps.entries())
+    if (step.do === "change-locomotive" && !known.has(step.to)) throw noLocomotive(at, step.to);
+}
+
+function toEffect(slot: ComingSlot, before: CheckReport | string, after: CheckReport | string): Effect {
+  const { session, name, slot: code, slotName, startsAt } = slot;
+  const both = typeof before !== "string" && typeof after !== "string" ? compareReports(before, after) : null;
+  const appears = both?.appears ?? [];
+  return {
+    session,
+    name,
+    slot: code,
+    slotName,
+    startsAt: startsAt.toISOString(),
+    before: toVerdict(before),
+    after: toVerdict(after),
+    breaks: runs(before) && !runs(after),
+    appears: appears.slice(0, MOST_APPEARING),
+    appearsLeftOut: Math.max(0, appears.length - MOST_APPEARING),
+    clears: both?.clears.length ?? 0,
+    hindrance: typeof after === "string" ? after : null,
+  };
+}
+
+const runs = (report: CheckReport | string) => typeof report !== "string" && report.verdict === "runs";
+
+function toVerdict(report: CheckReport | string): Effect["before"] {
+  if (typeof report === "string") return null;
+  const { verdict, stops, warnings } = report;
+  return { verdict, stops, warnings };
+}
+
+function toHeadline(effects: readonly Effect[]): string {
+  if (effects.length === 0) return "No night is booked that this could change.";
+  const broken = effects.filter(({ breaks }) => breaks);
+  const names = [...new Set(broken.map(({ name }) => name))];
+  if (names.length === 1) return `${names[0]} would stop.`;
+  if (names.length > 1) return `${names.slice(0, -1).join(", ")} and ${names.at(-1)} would stop.`;
+  const mended = effects.filter(
+    ({ before, after }) => before?.verdict === "stopped" && after?.verdict === "runs",
+  );
+  if (mended.length > 0) return `${mended[0]?.name} would run again.`;
+  return effects.some(({ appears, clears }) => appears.length > 0 || clears > 0)
+    ? "No night would stop by this; some findings change."
+    : "No night to come is changed by this.";
+}
