@@ -6,6 +6,10 @@ export const nightsAddress = (club: string) => `/clubs/${encodeURIComponent(club
 export const planAddress = (club: string, session: string, slot: string) =>
   `${nightsAddress(club)}/nights/${encodeURIComponent(session)}/${encodeURIComponent(slot)}`;
 
+/** What districts, supplies and outputs carry in a slot, and trying it otherwise. */
+export const loadAddress = (club: string, session: string, slot: string) =>
+  `${planAddress(club, session, slot)}/load`;
+
 const nightPath = (club: string, page: string, session: string) =>
   `${nightsAddress(club)}/${page}/${encodeURIComponent(session)}`;
 

@@ -5,6 +5,7 @@ import { CrewPage } from "./crew/crew-page.tsx";
 import { DeskPage } from "./desk/desk-page.tsx";
 import { EveningPage } from "./evening/evening-page.tsx";
 import { LivePage } from "./live/live-page.tsx";
+import { LoadPage } from "./load/load-page.tsx";
 import { MemberPage } from "./members/member-page.tsx";
 import { MembersPage } from "./members/members-page.tsx";
 import { NewMemberPage } from "./members/new-member-page.tsx";
@@ -50,6 +51,7 @@ function Pages() {
         <Route path="/clubs/:club/nights/:session" component={DeskPage} />
         <Route path="/clubs/:club/my-evening/:session" component={EveningPage} />
         <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
+        <Route path="/clubs/:club/nights/:session/:slot/load" component={LoadPage} />
         <Route path="/clubs/:club/members" component={MembersPage} />
         <Route path="/clubs/:club/members/:member" component={MemberPage} />
         <Route path="/clubs/:club/new-member" component={NewMemberPage} />

@@ -13,19 +13,21 @@ interface DataTableProps {
   /** What the table holds, for its caption. */
   readonly caption: string;
   readonly columns: readonly Column[];
+  /** What one presses to open it. */
+  readonly summary?: string;
   /** Made only once the table is opened. */
   readonly rows: () => readonly (readonly string[])[];
 }
 
 /** The data of a picture as a table, closed until asked for. */
-export function DataTable({ caption, columns, rows }: DataTableProps) {
+export function DataTable({ caption, summary = "As a table", columns, rows }: DataTableProps) {
   const [isOpen, setOpen] = useState(false);
   return (
     <details
       class="data-table"
       onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}
     >
-      <summary>As a table</summary>
+      <summary>{summary}</summary>
       {isOpen && <Rows caption={caption} columns={columns} rows={rows()} />}
     </details>
   );

@@ -1,4 +1,5 @@
 import { scaleLinear } from "d3-scale";
+import type { ComponentChildren } from "preact";
 import { useMemo } from "preact/hooks";
 import { valueAt } from "../charts/curve.ts";
 import { stepArea, stepLine } from "../charts/paths.ts";
@@ -16,8 +17,11 @@ const HEIGHT = 132;
 /** Room over the highest mark for its words, and under zero for half its figure; px. */
 const [HEAD_ROOM, FOOT_ROOM] = [18, 6];
 
-function statement({ title, load }: Feed): string {
-  return `${title} peaks at ${amps(load.peakMa)} of ${amps(load.limitMa)} at ${load.peakLayout}`;
+function statement({ title, load }: Feed, before?: Feed): string {
+  const peaks = `${title} peaks at ${amps(load.peakMa)} of ${amps(load.limitMa)} at ${load.peakLayout}`;
+  const less = before ? before.load.peakMa - load.peakMa : 0;
+  if (less === 0) return peaks;
+  return `${peaks}, ${amps(Math.abs(less))} ${less > 0 ? "less" : "more"} than as it is`;
 }
 
 function Note({ feed }: { readonly feed: Feed }) {
@@ -35,13 +39,21 @@ function Note({ feed }: { readonly feed: Feed }) {
   return <p class="picture-note">{percent(free)} free at the peak</p>;
 }
 
+interface LoadPictureProps {
+  readonly feed: Feed;
+  /** The same feed as it is, where another way is being tried. */
+  readonly before?: Feed | undefined;
+  /** Under the shares of the peak. */
+  readonly children?: ComponentChildren;
+}
+
 /** Load of one feed over the slot: a step line, its limit and its reserve as rules, the peak marked. */
-export function LoadPicture({ feed }: { readonly feed: Feed }) {
+export function LoadPicture({ feed, before, children }: LoadPictureProps) {
   const { view } = useLooking();
   const { load } = feed;
   const finding = view.chosen.value?.finding;
   const say = (ms: number) => `${amps(valueAt(load.curve, ms))} of ${amps(load.limitMa)}`;
-  const heading = statement(feed);
+  const heading = statement(feed, before);
   return (
     <Picture
       id={feed.id}
@@ -52,9 +64,10 @@ export function LoadPicture({ feed }: { readonly feed: Feed }) {
       table={<LoadTable feed={feed} />}
     >
       <Plot label={heading} height={HEIGHT} say={say}>
-        <LoadMarks feed={feed} />
+        <LoadMarks feed={feed} before={before} />
       </Plot>
       <PeakShares load={load} />
+      {children}
     </Picture>
   );
 }
@@ -82,20 +95,21 @@ function LoadTable({ feed: { title, load } }: { readonly feed: Feed }) {
   );
 }
 
-function LoadMarks({ feed }: { readonly feed: Feed }) {
+function LoadMarks({ feed, before }: Pick<LoadPictureProps, "feed" | "before">) {
   const { view, stage } = useLooking();
   const { load } = feed;
   const x = stage.x.value;
   const window = view.window.value;
-  const top = Math.max(load.limitMa, load.peakMa);
+  const top = Math.max(load.limitMa, load.peakMa, before?.load.peakMa ?? 0);
   const y = useMemo(() => scaleLinear([0, top], [HEIGHT - FOOT_ROOM, HEAD_ROOM]), [top]);
   const paths = useMemo(
     () => ({
       under: stepArea(load.curve, 0, window, x, y),
       line: stepLine(load.curve, window, x, y),
       over: load.peakMa > load.limitMa ? stepArea(load.curve, load.limitMa, window, x, y) : "",
+      before: before ? stepLine(before.load.curve, window, x, y) : "",
     }),
-    [load, window, x, y],
+    [load, before, window, x, y],
   );
   return (
     <>
@@ -107,6 +121,7 @@ function LoadMarks({ feed }: { readonly feed: Feed }) {
         unit="A"
       />
       <path class="load-under" d={paths.under} />
+      {paths.before && <path class="load-before" d={paths.before} />}
       <path class="load-line" d={paths.line} />
       {paths.over && <path class="load-over" d={paths.over} />}
       <Rules feed={feed} y={y} />

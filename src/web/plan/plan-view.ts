@@ -28,8 +28,8 @@ export class PlanView {
   /** The address of this very view, as a query. */
   readonly search: ReadonlySignal<string>;
 
-  /** `search` is the address that was opened; `timeZone` the club's. */
-  constructor(report: CheckReport, timeZone: string, search: string) {
+  /** `search` is the address that was opened; `timeZone` the club's; `also` is kept in the address as it is. */
+  constructor(report: CheckReport, timeZone: string, search: string, also = "") {
     this.report = report;
     const { slot, clockRatio } = report;
     this.clocks = createClocks({ ...slot, clockRatio, timeZone });
@@ -40,7 +40,7 @@ export class PlanView {
     this.window = signal(this.whole);
     this.isZoomed = computed(() => this.window.value !== this.whole);
     this.emphasis = computed(() => toEmphasis(this.chosen.value));
-    this.search = computed(() => toSearch(this.#address()));
+    this.search = computed(() => withAlso(toSearch(this.#address()), also));
     this.follow(search);
   }
 
@@ -118,6 +118,11 @@ export class PlanView {
       to: this.isZoomed.value ? seconds(toMs) : null,
     };
   }
+}
+
+function withAlso(search: string, also: string): string {
+  if (also === "") return search;
+  return search === "" ? `?${also}` : `${search}&${also}`;
 }
 
 /** The first finding's moment, else the peak of the feed with least headroom, else the slot's start. */

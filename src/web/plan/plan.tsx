@@ -1,12 +1,10 @@
-import { useEffect, useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import type { CheckReport } from "../../../shared/check.ts";
-import { LookingContext, Stage } from "../pictures/stage.ts";
+import { LookingContext } from "../pictures/stage.ts";
 import { Answer } from "./answer.tsx";
 import { FindingsList } from "./findings-list.tsx";
-import { keepAddress } from "./keep-address.ts";
 import { MomentBar } from "./moment-bar.tsx";
 import { Pictures } from "./pictures.tsx";
-import { PlanView } from "./plan-view.ts";
+import { useLookingAt } from "./use-looking-at.ts";
 
 interface PlanProps {
   readonly report: CheckReport;
@@ -16,24 +14,7 @@ interface PlanProps {
 
 /** The answer in a sentence, then the findings, then the pictures, all looking at one moment. */
 export function Plan({ report, timeZone, again }: PlanProps) {
-  const looking = useMemo(() => {
-    const view = new PlanView(report, timeZone, location.search);
-    return { view, stage: new Stage(view.window) };
-  }, [report, timeZone]);
-  useEffect(() => keepAddress(looking.view), [looking]);
-  const column = useRef<HTMLDivElement>(null);
-  const { width } = looking.stage;
-  useLayoutEffect(() => {
-    const element = column.current;
-    if (!element) return;
-    const measure = () => {
-      width.value = Math.floor(element.clientWidth);
-    };
-    measure();
-    const watcher = new ResizeObserver(measure);
-    watcher.observe(element);
-    return () => watcher.disconnect();
-  }, [width]);
+  const { looking, column } = useLookingAt(report, timeZone);
   return (
     <LookingContext.Provider value={looking}>
       <Answer report={report} again={again} />
@@ -45,7 +26,7 @@ export function Plan({ report, timeZone, again }: PlanProps) {
         <div class="pictures-column">
           <MomentBar />
           <div class="pictures-measure" ref={column}>
-            {width.value > 0 && <Pictures />}
+            {looking.stage.width.value > 0 && <Pictures />}
           </div>
         </div>
       </div>

@@ -1,0 +1,54 @@
+import type { CheckReport, FindingReport } from "../../../shared/check.ts";
+import { allFeeds, type Feed, feedsOf, strain } from "../plan/feeds.ts";
+import { amps, listed, percent } from "../plan/figures.ts";
+
+/** Whether anything trips, in a sentence; then where it is tightest. */
+export interface LoadAnswer {
+  readonly verdict: CheckReport["verdict"];
+  readonly sentence: string;
+  readonly tightest: string;
+}
+
+export function answerLoad(report: CheckReport): LoadAnswer {
+  const feeds = allFeeds(report)
+    .filter(({ load }) => load.peakMa > 0)
+    .sort((a, b) => strain(b) - strain(a));
+  const over = feeds.filter(({ load }) => load.peakMa > load.limitMa);
+  const [first] = feeds;
+  return {
+    verdict: over.length > 0 ? "stopped" : "runs",
+    sentence: toSentence(over, feeds),
+    tightest: first ? `${first.title} has the least headroom: ${room(first)}.` : "",
+  };
+}
+
+function toSentence(over: readonly Feed[], feeds: readonly Feed[]): string {
+  const [worst] = over;
+  if (feeds.length === 0) return "Nothing draws current in this slot.";
+  if (!worst) return "Nothing trips.";
+  if (over.length === 1) {
+    const does = worst.kind === "district" ? "trips" : "is overloaded";
+    return `${worst.title} ${does} at ${worst.load.peakLayout}: ${amps(worst.load.peakMa)} of ${amps(worst.load.limitMa)}.`;
+  }
+  return `${listed(over.map(({ title }) => title))} take more than they bear.`;
+}
+
+const room = ({ load }: Feed) => {
+  const free = 1 - load.peakMa / load.limitMa;
+  return free < 0
+    ? `${percent(-free)} too much at ${load.peakLayout}`
+    : `${percent(free)} free at ${load.peakLayout}`;
+};
+
+/** Codes of findings about currents. */
+const OF_CURRENTS = /^(district|supply|output|controller)-/;
+
+/** What the check says of currents, stopping findings first. */
+export const loadFindings = (findings: readonly FindingReport[]): FindingReport[] =>
+  findings.filter(({ code }) => OF_CURRENTS.test(code));
+
+/** Every feed that draws, districts first, least headroom first in each kind. */
+export const drawingFeeds = (report: CheckReport): Feed[] =>
+  (["district", "supply", "output", "controller"] as const).flatMap((kind) =>
+    feedsOf(kind, report).filter(({ load }) => load.peakMa > 0),
+  );
