@@ -32,44 +32,56 @@ function engine(
   return { code, name, lengthMm, running, standing, stall, inrush, ...more };
 }
 
-/** Currents in mA: common practice for H0 (can motor 100–500 running, open-frame 400–1,000), no standard gives any. */
+/**
+ * Currents in mA: common practice for H0 (can motor 100–500 running, open-frame 400–1,000), no standard gives any. An
+ * engine with a decoder takes no more when it stalls than its decoder lets through; the visitor's has no such limit.
+ */
 const locomotives: Locomotive[] = [
-  engine("4601", "Express engine Lady Ambrel", 260, [380, 140, 1_150, 450], [MEASURED], { maxSpeedKmh: 120 }),
-  engine("4602", "Express engine Sir Tobit", 260, [360, 130, 1_100, 430], [MEASURED], { maxSpeedKmh: 120 }),
-  engine("4603", "Mixed-traffic engine", 240, [330, 110, 1_000, 400], [MEASURED, LEAFLET], {
+  engine("4601", "Express engine Lady Ambrel", 260, [380, 140, 700, 450], [MEASURED], { maxSpeedKmh: 120 }),
+  engine("4602", "Express engine Sir Tobit", 260, [360, 130, 700, 430], [MEASURED], { maxSpeedKmh: 120 }),
+  engine("4603", "Mixed-traffic engine", 240, [330, 110, 700, 400], [MEASURED, LEAFLET], {
     maxSpeedKmh: 100,
   }),
-  engine("D201", "Diesel, blue", 220, [420, 150, 1_300, 500], [MEASURED, MEASURED, LEAFLET], {
+  engine("D201", "Diesel, blue", 220, [420, 150, 700, 500], [MEASURED, MEASURED, LEAFLET], {
     maxSpeedKmh: 120,
   }),
-  engine("D202", "Diesel, green", 220, [400, 150, 1_300, 500], [LEAFLET], { maxSpeedKmh: 120 }),
-  engine("D203", "Light diesel", 180, [300, 120, 1_100, 420], [LEAFLET, RULE], { maxSpeedKmh: 90 }),
-  engine("2801", "Heavy goods engine", 240, [350, 120, 1_050, 420], [MEASURED], { maxSpeedKmh: 80 }),
-  engine("2802", "Goods engine", 230, [340, 110, 1_050, 400], [MEASURED, LEAFLET], { maxSpeedKmh: 80 }),
-  engine("2803", "Yard engine", 150, [260, 100, 900, 300], [MEASURED], { maxSpeedKmh: 60 }),
-  engine("R52", "Railcar", 260, [310, 100, 900, 350], [MEASURED], {
+  engine("D202", "Diesel, green", 220, [400, 150, 700, 500], [LEAFLET], { maxSpeedKmh: 120 }),
+  engine("D203", "Light diesel", 180, [300, 120, 700, 420], [LEAFLET, RULE], { maxSpeedKmh: 90 }),
+  engine("2801", "Heavy goods engine", 240, [350, 120, 700, 420], [MEASURED], { maxSpeedKmh: 80 }),
+  engine("2802", "Goods engine", 230, [340, 110, 700, 400], [MEASURED, LEAFLET], { maxSpeedKmh: 80 }),
+  engine("2803", "Yard engine", 150, [260, 100, 700, 300], [MEASURED], { maxSpeedKmh: 60 }),
+  engine("R52", "Railcar", 260, [310, 100, 700, 350], [MEASURED], {
     maxSpeedKmh: 80,
     note: "Interior lights are in its running and standing figures.",
   }),
-  engine("T31", "Branch tank engine, black", 130, [420, 100, 1_200, 350], [MEASURED], { maxSpeedKmh: 80 }),
-  engine("T32", "Branch tank engine, green", 130, [500, 100, 1_400, 400], [LEAFLET], { maxSpeedKmh: 80 }),
-  engine("T33", "Branch tank engine, red", 140, [490, 110, 1_350, 400], [MEASURED, RULE], {
+  engine("T31", "Branch tank engine, black", 130, [420, 100, 700, 350], [MEASURED], { maxSpeedKmh: 80 }),
+  engine("T32", "Branch tank engine, green", 130, [500, 100, 700, 400], [LEAFLET], { maxSpeedKmh: 80 }),
+  engine("T33", "Branch tank engine, red", 140, [490, 110, 700, 400], [MEASURED, RULE], {
     maxSpeedKmh: 80,
   }),
-  engine("V11", "Vintage engine Marigold", 200, [620, 100, 2_200, 600], [MEASURED, RULE], {
-    maxSpeedKmh: 80,
-    owner: "Fenella Dunnaby",
-    note: "Open-frame motor.",
-  }),
-  engine("V12", "Vintage engine Celandine", 200, [920, 100, 2_700, 750], [MEASURED, RULE], {
+  engine("V11", "Vintage engine Marigold", 200, [620, 100, 700, 350], [MEASURED, RULE], {
     maxSpeedKmh: 80,
     owner: "Fenella Dunnaby",
     note: "Open-frame motor.",
   }),
-  engine("V13", "Vintage engine Speedwell", 180, [650, 100, 2_200, 600], [RULE], {
+  engine("V12", "Vintage engine Celandine", 200, [950, 100, 970, 750], [MEASURED, RULE], {
+    maxSpeedKmh: 80,
+    owner: "Fenella Dunnaby",
+    note: "Open-frame motor.",
+  }),
+  engine("V13", "Vintage engine Speedwell", 180, [620, 100, 700, 600], [RULE], {
     maxSpeedKmh: 70,
     owner: "Ivo Thackermere",
     note: "Open-frame motor, not measured yet.",
+  }),
+  engine("V14", "Visiting engine Tamarisk", 200, [420, 100, 2_300, 300], [RULE], {
+    maxSpeedKmh: 60,
+    owner: "A visitor",
+    note: "Its decoder lets the motor take what it will.",
+  }),
+  engine("V15", "Visiting diesel Juniper", 200, [300, 120, 700, 400], [RULE], {
+    maxSpeedKmh: 120,
+    owner: "A visitor",
   }),
   engine("A21", "Quay tank engine Cormorant", 140, [650, 0, 2_300, 650], [MEASURED], {
     maxSpeedKmh: 60,
@@ -104,6 +116,8 @@ const ADDRESSES: readonly (readonly [locomotive: string, address: number, analog
   ["V11", 11, false],
   ["V12", 12, true],
   ["V13", 13, false],
+  ["V14", 14, false],
+  ["V15", 15, false],
 ];
 
 const decoders: z.input<typeof decoder>[] = [
@@ -153,6 +167,11 @@ const rakes: Rake[] = [
   rakeOf("G2", "Mixed goods", 1_180, 10, 0, MEASURED),
   rakeOf("G3", "Tank wagons", 1_060, 8, 0, MEASURED),
   rakeOf("G4", "Parcels vans", 380, 3, 0, MEASURED),
+  rakeOf("CX", "Visiting saloons", 600, 2, 30, RULE, {
+    inrush: { ma: 2_700, source: RULE },
+    owner: "A visitor",
+    note: "Large capacitors against flicker.",
+  }),
   rakeOf("M1", "Mail vans", 1_000, 4, 30, RULE, { note: "LEDs over the sorting tables." }),
 ];
 

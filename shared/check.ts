@@ -79,6 +79,35 @@ const curve = z
   .array(z.tuple([ms, z.int()]))
   .meta({ description: "Steps [from, value]; each holds until the next." });
 
+export const stallReport = z
+  .strictObject({
+    ma: z.int().meta({ description: "The load with that locomotive stalled." }),
+    atMs: ms,
+    atLayout: layoutReading,
+    locomotive: code,
+    train: code,
+  })
+  .meta({ id: "StallReport" });
+
+export const restartReport = z
+  .strictObject({
+    inrushMa: z.int().meta({ description: "Inrush of all that is in it then, together." }),
+    atMs: ms,
+    atLayout: layoutReading,
+    trains: z.array(code).meta({ description: "Those in it then." }),
+    holds: z
+      .boolean()
+      .meta({ description: "The breaker holds in: the inrush is within it, or over before it opens." }),
+    isWithin: z.boolean().meta({ description: "The inrush is within the breaker." }),
+    groups: z.array(z.array(code)).nullable().meta({
+      description:
+        "In which groups of trains to bring it up, in order; none where the breaker bears no order.",
+    }),
+    proven: z.boolean().meta({ description: "No order has fewer groups." }),
+    tooBig: z.array(code).meta({ description: "Trains that the breaker does not bear even alone." }),
+  })
+  .meta({ id: "RestartReport" });
+
 export const loadReport = z
   .strictObject({
     code,
@@ -93,6 +122,13 @@ export const loadReport = z
     overReserveSeconds: z.number().meta({ description: "Real seconds above `reserveMa`." }),
     shares: z.array(share).meta({ description: "Who makes up the peak, without the accessories." }),
     curve,
+    stall: stallReport.nullable().meta({
+      description:
+        "Districts and outputs: one locomotive stalls, at worst. None where no locomotive is ever on it.",
+    }),
+    restart: restartReport.nullable().meta({
+      description: "Districts: power returns after a trip, at worst. None where nothing is ever in it.",
+    }),
   })
   .meta({ id: "LoadReport" });
 

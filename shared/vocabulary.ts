@@ -74,7 +74,6 @@ export const FINDING_CODES = [
   "handsets-too-few",
   "train-outside-slot",
   "district-trips-on-stall",
-  "output-trips-on-stall",
   "district-trips-on-restart",
   "address-refused",
   "address-used-twice",

@@ -8,14 +8,14 @@ export const commandSystems: z.input<typeof commandSystem>[] = [
 /** Two boosters: never joined, each with two districts behind their own breakers. */
 export const supplies: z.input<typeof supply>[] = [
   { code: "B-West", name: "Booster West", commandSystem: "club", ratingMa: 4_000, accessoryMa: 150 },
-  { code: "B-East", name: "Booster East", commandSystem: "club", ratingMa: 4_400, accessoryMa: 100 },
+  { code: "B-East", name: "Booster East", commandSystem: "club", ratingMa: 4_450, accessoryMa: 100 },
 ];
 
 export const districts: z.input<typeof district>[] = [
-  { code: "D-West", name: "District West", supply: "B-West", breakerMa: 2_600 },
-  { code: "D-Hesperwick", name: "District Hesperwick", supply: "B-West", breakerMa: 3_000 },
-  { code: "D-Junction", name: "District Junction", supply: "B-East", breakerMa: 3_000 },
-  { code: "D-East", name: "District East", supply: "B-East", breakerMa: 2_350 },
+  { code: "D-West", name: "District West", supply: "B-West", breakerMa: 2_640, tripDelayMs: 250 },
+  { code: "D-Hesperwick", name: "District Hesperwick", supply: "B-West", breakerMa: 3_050, tripDelayMs: 250 },
+  { code: "D-Junction", name: "District Junction", supply: "B-East", breakerMa: 3_000, tripDelayMs: 100 },
+  { code: "D-East", name: "District East", supply: "B-East", breakerMa: 2_395, tripDelayMs: 250 },
 ];
 
 export const controllers: z.input<typeof controller>[] = [

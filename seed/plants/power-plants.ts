@@ -43,4 +43,37 @@ export const powerPlants: readonly Plant[] = [
     why: "it then passes from one district to the other while the junction's trains run: the booster's reserve is gone",
     shows: { supplies: ["B-East"] },
   },
+  {
+    finding: "district-trips-on-stall",
+    adds: [
+      {
+        code: "8Y13",
+        name: "Tamarisk round the yard",
+        engines: "V14",
+        rakes: "",
+        calls: "HD/8:41 HY2/8:51",
+        placedAt: "8:38",
+        removedAt: "8:53",
+      },
+    ],
+    what: "a visitor's engine without a motor limit runs round the yard while 1V01 and 2S04 call",
+    why: "if its wheels were held, the district's breaker would open",
+    shows: { districts: ["D-Hesperwick"], locomotives: ["V14"] },
+  },
+  {
+    finding: "district-trips-on-restart",
+    adds: [
+      {
+        code: "1X01",
+        name: "Visiting saloons on trial",
+        engines: "V15",
+        rakes: "CX",
+        calls: "E1/6:40 P2/6:44:30 V2/6:49",
+        removedAt: "7:00",
+      },
+    ],
+    what: "two saloons with large capacitors run through the junction",
+    why: "after a trip there all of it comes up at once, and this breaker opens before the surge is over",
+    shows: { districts: ["D-Junction"], trains: ["1A01", "1X01", "3G02"] },
+  },
 ];

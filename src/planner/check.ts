@@ -2,6 +2,8 @@ import { compilePlan } from "./compile-plan.ts";
 import { reportNeed, sweepNeeds } from "./handsets/need-report.ts";
 import { createLoadScene, digitalLoad } from "./load/digital-load.ts";
 import { reportDistrict, reportSupply, sweepLoads } from "./load/load-sweep.ts";
+import { reportRestart, reportStall } from "./load/surge-reports.ts";
+import { sweepSurges } from "./load/surges.ts";
 import { reportOccupations } from "./occupation/report-occupations.ts";
 import type { Problem } from "./problem.ts";
 import type { CheckResult } from "./result.ts";
@@ -26,13 +28,19 @@ export function report(sweep: Sweep, mostFindings: number = MOST_FINDINGS): Chec
   const { findings, plan, occupations, needs, analog } = sweep;
   const { problem, motions, stock } = plan;
   const handsets = sweepNeeds(problem, needs);
-  const loads = sweepLoads(problem, digitalLoad(createLoadScene(plan)), coverage(problem, motions, stock));
+  const scene = createLoadScene(plan);
+  const loads = sweepLoads(problem, digitalLoad(scene), coverage(problem, motions, stock));
+  const surges = sweepSurges(scene);
   return {
     findings: findings.slice(0, mostFindings),
     findingsLeftOut: Math.max(0, findings.length - mostFindings),
     complete: !sweep.cut,
     occupations: reportOccupations(motions, occupations),
-    districts: problem.districts.map((_, district) => reportDistrict(problem, loads, district)),
+    districts: problem.districts.map((_, district) => ({
+      ...reportDistrict(problem, loads, district),
+      stall: reportStall(scene, surges, district),
+      restart: reportRestart(scene, surges, district),
+    })),
     supplies: problem.supplies.map((_, supply) => reportSupply(problem, loads, supply)),
     outputs: analog.outputs,
     controllers: analog.controllers,

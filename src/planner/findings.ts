@@ -80,7 +80,6 @@ export type FindingCode =
   | "handsets-too-few" //         handsets: needed / in stock
   | "train-outside-slot" //       ms: past the end / 0
   | "district-trips-on-stall" //  mA: the load with the worst locomotive stalled / breaker
-  | "output-trips-on-stall" //    mA: the same of a controller output / its rating
   | "district-trips-on-restart" // mA: inrush of all that is in it / breaker
   | "address-refused" //          address: the decoder's / the highest of its kind that the system takes
   | "address-used-twice" //       address

@@ -46,6 +46,35 @@ export interface LoadReport {
   readonly overLimitMs: number;
   readonly overReserveMs: number;
   readonly curve: readonly (readonly [atMs: number, ma: number])[];
+  /** One locomotive stalls, at worst; null where none ever draws here, and for supplies and transformers. */
+  readonly stall: StallReport | null;
+  /** Districts only: power returns after a trip, at worst; null where nothing is ever in it. */
+  readonly restart: RestartReport | null;
+}
+
+/** The load with one locomotive stalled, when it is greatest, and which. */
+export interface StallReport {
+  readonly ma: number;
+  readonly atMs: number;
+  readonly locomotive: number;
+  readonly train: number;
+}
+
+/** Everything in a district comes up at once. */
+export interface RestartReport {
+  readonly inrushMa: number;
+  readonly atMs: number;
+  /** Those in the district then. */
+  readonly trains: readonly number[];
+  /** The breaker holds: the inrush is within it, or over before it opens. */
+  readonly holds: boolean;
+  readonly isWithin: boolean;
+  /** Trains of each group in which to bring it up, all at once where it holds; null: the breaker bears no order. */
+  readonly groups: readonly (readonly number[])[] | null;
+  /** Whether no order has fewer groups. */
+  readonly proven: boolean;
+  /** Trains that the breaker does not bear even alone. */
+  readonly tooBig: readonly number[];
 }
 
 /** Need against stock as a step function. */

@@ -7,7 +7,9 @@ import { handsetNeeds, type Needs } from "./handsets/handset-need.ts";
 import { sweepShortNeeds } from "./handsets/need-report.ts";
 import { createLoadScene } from "./load/digital-load.ts";
 import { loadFindings } from "./load/load-findings.ts";
-import { sweepHighLoads } from "./load/load-sweep.ts";
+import { sweepHighLoads, trips } from "./load/load-sweep.ts";
+import { surgeFindings } from "./load/surge-findings.ts";
+import { sweepSurges } from "./load/surges.ts";
 import type { Motions } from "./motion/motions.ts";
 import { clashFindings } from "./occupation/clash-findings.ts";
 import { type Occupations, occupy, sweepClashes } from "./occupation/occupations.ts";
@@ -36,7 +38,8 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
   const { problem, track, motions, stock, parts } = plan;
   const occupations = occupy(problem, motions, stock);
   const clashes = sweepClashes(motions, occupations, track.exclusive, stock, MOST_CLASHES);
-  const loads = sweepHighLoads(createLoadScene(plan), coverage(problem, motions, stock));
+  const scene = createLoadScene(plan);
+  const loads = sweepHighLoads(scene, coverage(problem, motions, stock));
   const needs = handsetNeeds(plan);
   const analog = planAnalog(problem, motions, stock, parts, mostStates);
   const findings = [
@@ -45,6 +48,7 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
     ...clashFindings(motions, occupations, clashes),
     ...sharedFindings(problem, motions, occupations, stock),
     ...loadFindings(problem, loads),
+    ...surgeFindings(scene, sweepSurges(scene), (district) => trips(problem, loads, district)),
     ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
     ...analog.findings,
   ].sort(compareFindings);

@@ -224,7 +224,10 @@ function withItem<K extends Kind>(
 }
 
 function loadFindings(problem: Problem, kind: Exclude<Kind, "commandSystems">, at: number): Finding[] {
-  return check(problem).findings.filter((finding) => finding.unit === "mA" && finding[kind].includes(at));
+  return check(problem).findings.filter(
+    ({ code, unit, ...found }) =>
+      unit === "mA" && !code.startsWith("district-trips-on") && found[kind].includes(at),
+  );
 }
 
 function trips(code: string, peakMa: number) {

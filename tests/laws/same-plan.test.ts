@@ -103,6 +103,11 @@ function later(result: CheckResult, byMs: number): CheckResult {
     peakAtMs: report.peakAtMs + byMs,
     curve: report.curve.map(([ms, value]) => [ms + byMs, value]),
   });
+  const surging = (report: LoadReport): LoadReport => ({
+    ...curved(report),
+    stall: report.stall && { ...report.stall, atMs: report.stall.atMs + byMs },
+    restart: report.restart && { ...report.restart, atMs: report.restart.atMs + byMs },
+  });
   return {
     ...result,
     findings: result.findings.map(
@@ -118,9 +123,9 @@ function later(result: CheckResult, byMs: number): CheckResult {
       clearMs: at(occupation.clearMs),
       blocked: shiftedSpan(occupation.blocked, byMs),
     })),
-    districts: result.districts.map(curved),
+    districts: result.districts.map(surging),
     supplies: result.supplies.map(curved),
-    outputs: result.outputs.map(curved),
+    outputs: result.outputs.map(surging),
     controllers: result.controllers.map(curved),
     handsets: result.handsets.map(curved),
     analog: {

@@ -102,7 +102,24 @@ function tellFinding(problem: Problem, finding: Finding): string {
 }
 
 function tellLoad(problem: Problem, report: LoadReport) {
-  return { ...report, shares: tellShares(problem, report.shares) };
+  const trains = (list: readonly number[]) => list.map((at) => problem.trains[at]?.code ?? "?").sort();
+  const { stall, restart } = report;
+  return {
+    ...report,
+    shares: tellShares(problem, report.shares),
+    stall: stall && {
+      ...stall,
+      locomotive: problem.locomotives[stall.locomotive]?.code,
+      train: problem.trains[stall.train]?.code,
+    },
+    // of several ways to group them any will do
+    restart: restart && {
+      ...restart,
+      trains: trains(restart.trains),
+      groups: restart.groups?.length ?? null,
+      tooBig: trains(restart.tooBig),
+    },
+  };
 }
 
 function tellNeed(problem: Problem, need: NeedReport) {

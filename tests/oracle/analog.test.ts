@@ -6,7 +6,6 @@ import { judgeAssignment } from "../../src/planner/verify/judge-assignment.ts";
 import { judgeCore } from "../../src/planner/verify/judge-core.ts";
 import { type PlainRun, plainRuns } from "./analog-runs.ts";
 import { canAssign } from "./exhaustive-assignment.ts";
-import type { Draw } from "./load.ts";
 import { coveredMs, expectLoad, needMs } from "./load-samples.ts";
 import { clashes } from "./occupation.ts";
 import { forRandomPlans, PATIENCE_MS } from "./plans.ts";
@@ -145,7 +144,7 @@ test("outputs and transformers carry in every millisecond what their trains draw
   forRandomPlans("analog load", (problem) => {
     const { analog, outputs, controllers } = check(problem);
     const plain = plainRuns(problem).sort(byStart);
-    const draws = (ms: number, fits: (output: number) => boolean): Draw[] =>
+    const draws = (ms: number, fits: (output: number) => boolean) =>
       plain.flatMap((run, at) => {
         const { output } = analog.runs[at] as AnalogRun;
         return output >= 0 && fits(output) ? [{ train: run.train, ma: drawAt(run, ms) }] : [];

@@ -11,7 +11,7 @@ export interface SampledLoad {
   readonly limitMa: number;
   readonly constantMa: number;
   /** Who draws what, one list a millisecond from the slot's start on. */
-  readonly draws: readonly (readonly Draw[])[];
+  readonly draws: readonly (readonly Pick<Draw, "train" | "ma">[])[];
 }
 
 /**
@@ -56,7 +56,7 @@ export function expectLoad(problem: Problem, report: LoadReport, sampled: Sample
 }
 
 /** By train, those that draw nothing left out, the largest first. */
-function sharesOf(draws: readonly Draw[]): Draw[] {
+function sharesOf(draws: readonly Pick<Draw, "train" | "ma">[]): { train: number; ma: number }[] {
   const byTrain = new Map<number, number>();
   for (const { train, ma } of draws) byTrain.set(train, (byTrain.get(train) ?? 0) + ma);
   return [...byTrain]

@@ -8,6 +8,8 @@ import { createNeedSampler } from "./need.ts";
 import { forRandomPlans, PATIENCE_MS } from "./plans.ts";
 import { valueAt } from "./step-value.ts";
 
+const PLAIN_LOADS = ["district-will-trip", "district-too-close", "supply-over-rating", "supply-too-close"];
+
 test("districts and supplies carry in every millisecond what the stock in them draws", {
   timeout: PATIENCE_MS,
 }, () => {
@@ -35,12 +37,16 @@ test("a district or supply is found too high from its first to its last such mil
     const instants = coveredMs(problem);
     const byMs = instants.map(createLoadSampler(problem));
     problem.districts.forEach(({ breakerMa }, at) => {
-      const mine = findings.filter(({ districts, unit }) => districts.includes(at) && unit === "mA");
+      const mine = findings.filter(
+        ({ districts, code }) => districts.includes(at) && PLAIN_LOADS.includes(code),
+      );
       const values = byMs.map((all) => total(all[at] as Draw[], 0));
       expectFinding(problem, mine, values, breakerMa, ["district-will-trip", "district-too-close"]);
     });
     problem.supplies.forEach(({ ratingMa, accessoryMa }: Supply, at) => {
-      const mine = findings.filter(({ supplies, unit }) => supplies.includes(at) && unit === "mA");
+      const mine = findings.filter(
+        ({ supplies, code }) => supplies.includes(at) && PLAIN_LOADS.includes(code),
+      );
       const fed = (_: Draw[], district: number) => problem.districts[district]?.supply === at;
       const values = byMs.map((all) => total(all.filter(fed).flat(), accessoryMa));
       expectFinding(problem, mine, values, ratingMa, ["supply-over-rating", "supply-too-close"]);

@@ -19,6 +19,8 @@ interface Piece {
 
 export interface Draw {
   readonly train: number;
+  /** `loco 3`, `rake 0`. */
+  readonly item: string;
   readonly ma: number;
 }
 
@@ -46,7 +48,7 @@ function createTrainSampler(problem: Problem, train: Train, index: number) {
     stays: staysOf(way, piece),
   }));
   return (ms: number) => {
-    const draws: { district: number; train: number; ma: number }[] = [];
+    const draws: (Draw & { district: number })[] = [];
     for (const piece of pieces) {
       if (ms < piece.fromMs || ms >= piece.toMs) continue;
       const districts = new Set<number>();
@@ -57,7 +59,8 @@ function createTrainSampler(problem: Problem, train: Train, index: number) {
           districts.add(problem.sections[section]?.district ?? -1);
       }
       const ma = ms >= way.startMs && ms < way.endMs && moving(way, ms) ? piece.runningMa : piece.standingMa;
-      for (const district of districts) if (district >= 0) draws.push({ district, train: index, ma });
+      for (const district of districts)
+        if (district >= 0) draws.push({ district, train: index, item: piece.item, ma });
     }
     return draws;
   };

@@ -35,6 +35,7 @@ function makePlan(shape: PlanShape, draw: Draw): Problem {
   const slot = { startMs: pick(0, 0, -20, 15), endMs: pick(300, 400, 500) };
   const policy: PlannerPolicy = {
     ...PLAIN.policy,
+    inrushMs: pick(50, 100, 200),
     setUpMs: pick(0, 1, 5, 12),
     releaseMs: pick(0, 1, 5, 9),
     releaseDwellMs: pick(0, 10, 30),
@@ -57,12 +58,15 @@ function makePlan(shape: PlanShape, draw: Draw): Problem {
     lengthMm: draw(1, 25),
     runningMa: draw(0, 6) * 50,
     standingMa: draw(0, 3) * 20,
+    stallMa: draw(0, 12) * 50,
+    inrushMa: draw(0, 10) * 70,
     maxSpeedKmh: 0,
   }));
   const rakes = Array.from({ length: 3 }, (_, at) => ({
     ...PLAIN.rake,
     code: `rake-${at}`,
     lightingMa: draw(0, 2) * 30,
+    inrushMa: draw(0, 3) * 60,
   }));
   const before: Omit<Problem, "trains"> = {
     ...PLAIN.problem,

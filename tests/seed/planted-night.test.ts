@@ -21,9 +21,6 @@ function expectShown(plant: Plant, finding: FindingReport | undefined): void {
 
 /** Take a code out when its plant is in. */
 const NOT_PLANTED_YET: readonly string[] = [
-  "district-trips-on-stall",
-  "output-trips-on-stall",
-  "district-trips-on-restart",
   "address-refused",
   "address-used-twice",
   "addresses-too-many",

@@ -61,10 +61,6 @@ export const POWER_WORDS = {
     sentence: `District ${t.thing} would trip if locomotive ${t.stock[0]} stalled at ${t.at}: it would then draw ${amps(t.measured)}, and its breaker opens at ${amps(t.limit)}.`,
     cure: "Run fewer trains there then, or give the train a locomotive that draws less when it is held.",
   }),
-  "output-trips-on-stall": (t) => ({
-    sentence: `Output ${t.thing} would be overloaded if locomotive ${t.stock[0]} stalled at ${t.at}: it would then give ${amps(t.measured)}, and it is good for ${amps(t.limit)}.`,
-    cure: "Give the train a locomotive that draws less when it is held, or a stronger output.",
-  }),
   "district-trips-on-restart": (t) => ({
     sentence: `After a trip at ${t.at} the breaker of district ${t.thing} would not hold in: everything in it comes up at once and draws ${amps(t.measured)} for a moment, and it opens at ${amps(t.limit)}.`,
     cure: "Bring it up in groups, as its report says, or fit a breaker that bears a surge for longer: never one that trips at more.",

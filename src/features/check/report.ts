@@ -1,7 +1,14 @@
 import type { CheckReport, FindingReport, Span } from "../../../shared/check.ts";
 import type { Finding } from "../../planner/findings.ts";
 import type { Interval } from "../../planner/problem.ts";
-import type { AnalogReport, CheckResult, LoadReport, NeedReport } from "../../planner/result.ts";
+import type {
+  AnalogReport,
+  CheckResult,
+  LoadReport,
+  NeedReport,
+  RestartReport,
+  StallReport,
+} from "../../planner/result.ts";
 import { type SlotFrame, toInstantText, toLayoutText } from "./clock.ts";
 import { toGraph } from "./graph.ts";
 import type { PreparedPlan } from "./mapper.ts";
@@ -151,6 +158,32 @@ function toLoad(
     overReserveSeconds: report.overReserveMs / 1_000,
     shares: report.shares.map(({ train, ma }) => ({ train: plan.problem.trains[train]?.code ?? "?", ma })),
     curve: report.curve.map(([at, ma]) => [at, ma]),
+    stall: report.stall && toStall(report.stall, plan),
+    restart: report.restart && toRestart(report.restart, plan),
+  };
+}
+
+function toStall({ ma, atMs, locomotive, train }: StallReport, { problem, source }: PreparedPlan) {
+  return {
+    ma,
+    atMs,
+    atLayout: toLayoutText(source.frame, atMs),
+    locomotive: problem.locomotives[locomotive]?.code ?? "?",
+    train: problem.trains[train]?.code ?? "?",
+  };
+}
+
+function toRestart(report: RestartReport, { problem, source }: PreparedPlan) {
+  return {
+    inrushMa: report.inrushMa,
+    atMs: report.atMs,
+    atLayout: toLayoutText(source.frame, report.atMs),
+    trains: codesOf(problem.trains, report.trains),
+    holds: report.holds,
+    isWithin: report.isWithin,
+    groups: report.groups?.map((group) => codesOf(problem.trains, group)) ?? null,
+    proven: report.proven,
+    tooBig: codesOf(problem.trains, report.tooBig),
   };
 }
 

@@ -9,6 +9,7 @@ import { createAllowance } from "./allowance.ts";
 import { analogLoad } from "./analog-load.ts";
 import { assignRuns } from "./assign-runs.ts";
 import { buildRuns, type OpenRun } from "./build-runs.ts";
+import { outputStalls } from "./output-stalls.ts";
 import { reportAnalogLoads } from "./report-analog-loads.ts";
 import { reportOutputNeed } from "./report-output-need.ts";
 import { serviceFindings } from "./service-findings.ts";
@@ -42,6 +43,7 @@ export function planAnalog(
   const assignment = assignRuns(problem, runs, createAllowance(mostStates));
   const events = analogLoad(problem, motions, runs, assignment.outputs);
   const loads = reportAnalogLoads(problem, events, untilStoodDown(problem, motions, stock));
+  const stalls = outputStalls(problem, runs, assignment.outputs);
   return {
     report: {
       status: assignment.status,
@@ -49,7 +51,7 @@ export function planAnalog(
       core: assignment.core,
       need: reportOutputNeed(problem, runs),
     },
-    outputs: loads.outputs,
+    outputs: loads.outputs.map((load, output) => ({ ...load, stall: stalls[output] ?? null })),
     controllers: loads.controllers,
     findings: [...serviceFindings(runs, assignment), ...loads.findings],
   };

@@ -23,5 +23,7 @@ export function reportLoad(
     overLimitMs: timeAbove(curve, limitMa, span.endMs)?.totalMs ?? 0,
     overReserveMs: timeAbove(curve, reserveMa, span.endMs)?.totalMs ?? 0,
     curve,
+    stall: null,
+    restart: null,
   };
 }

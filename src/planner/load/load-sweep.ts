@@ -79,6 +79,11 @@ function accessories({ supplies }: Problem): Int32Array {
   return constants;
 }
 
+/** Whether a district's plain load ever opens its breaker. */
+export function trips({ districts }: Problem, { steps }: LoadSweep, district: number): boolean {
+  return (steps.keyPeak[district] as number) > (districts[district] as District).breakerMa;
+}
+
 export function reportDistrict(problem: Problem, { steps, span }: LoadSweep, district: number): LoadReport {
   const { supply, breakerMa } = problem.districts[district] as District;
   const of: StepFunction = { sweep: steps, group: supply, key: district, constant: 0 };

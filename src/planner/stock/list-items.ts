@@ -12,6 +12,10 @@ export interface Items {
   readonly lengthMm: Int32Array;
   readonly runningMa: Int32Array;
   readonly standingMa: Int32Array;
+  /** With its wheels held; −1 for a rake, which has none to hold. */
+  readonly stallMa: Int32Array;
+  /** When power returns; 0 for an unlit rake. */
+  readonly inrushMa: Int32Array;
 }
 
 /**
@@ -33,6 +37,8 @@ export function listItems(problem: Problem): Items {
     lengthMm: new Int32Array(most),
     runningMa: new Int32Array(most),
     standingMa: new Int32Array(most),
+    stallMa: new Int32Array(most),
+    inrushMa: new Int32Array(most),
   };
   let row = 0;
   for (let t = 0; t < trains.length; t++) {
@@ -56,7 +62,7 @@ function addPower({ locomotives }: Problem, items: Items, train: Train, first: n
   for (let i = 0; i < power.length; i++) {
     const { locomotive, atRear } = power[i] as MotivePower;
     if (isListed(items, first, row, locomotive)) continue;
-    const { lengthMm, runningMa, standingMa } = locomotives[locomotive] as Locomotive;
+    const { lengthMm, runningMa, standingMa, stallMa, inrushMa } = locomotives[locomotive] as Locomotive;
     const withinMm = Math.min(lengthMm, train.lengthMm);
     const frontMm = atRear ? train.lengthMm - rearMm : headMm;
     items.item[row] = locomotive;
@@ -64,6 +70,8 @@ function addPower({ locomotives }: Problem, items: Items, train: Train, first: n
     items.lengthMm[row] = withinMm;
     items.runningMa[row] = runningMa;
     items.standingMa[row] = standingMa;
+    items.stallMa[row] = stallMa;
+    items.inrushMa[row] = inrushMa;
     if (atRear) rearMm -= lengthMm;
     else headMm += lengthMm;
     row++;
@@ -84,11 +92,13 @@ function addRakes(
     const rake = train.rakes[i] as number;
     const item = locomotives.length + rake;
     if (isListed(items, first, row, item)) continue;
-    const { lightingMa } = rakes[rake] as Rake;
+    const { lightingMa, inrushMa } = rakes[rake] as Rake;
     items.item[row] = item;
     items.lengthMm[row] = train.lengthMm;
     items.runningMa[row] = lightingMa;
     items.standingMa[row] = lightingMa;
+    items.stallMa[row] = -1;
+    items.inrushMa[row] = lightingMa > 0 ? inrushMa : 0;
     row++;
   }
   return row;

@@ -41,7 +41,7 @@ const room = ({ load }: Feed) => {
 };
 
 /** Codes of findings about currents. */
-const OF_CURRENTS = /^(district|supply|output|controller)-/;
+const OF_CURRENTS = /^(district|supply|output|controller)-(?!none-reaches)/;
 
 /** What the check says of currents, stopping findings first. */
 export const loadFindings = (findings: readonly FindingReport[]): FindingReport[] =>
