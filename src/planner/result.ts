@@ -109,4 +109,9 @@ export interface AnalogReport {
   /** Runs that together cannot be served and of which none can be left out: the proof. Indexes into `runs`. */
   readonly core: readonly number[];
   readonly need: NeedReport;
+  /**
+   * Times that selectors are turned, and the fewest that any assignment could need as far as it was searched. Null
+   * where not every run has an output, or the plan wants one section for two trains.
+   */
+  readonly turns: { readonly made: number; readonly atLeast: number } | null;
 }

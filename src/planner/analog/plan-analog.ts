@@ -4,11 +4,13 @@ import type { Finding } from "../findings.ts";
 import type { Motions } from "../motion/motions.ts";
 import type { Interval, Problem } from "../problem.ts";
 import type { AnalogReport, AnalogRun, LoadReport } from "../result.ts";
+import { sectionUses } from "../selectors/section-uses.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
 import { createAllowance } from "./allowance.ts";
 import { analogLoad } from "./analog-load.ts";
 import { assignRuns } from "./assign-runs.ts";
 import { buildRuns, type OpenRun } from "./build-runs.ts";
+import { chooseOutputs } from "./choose-outputs.ts";
 import { outputStalls } from "./output-stalls.ts";
 import { reportAnalogLoads } from "./report-analog-loads.ts";
 import { reportOutputNeed } from "./report-output-need.ts";
@@ -19,6 +21,9 @@ import { serviceFindings } from "./service-findings.ts";
  * outputs needs some hundreds.
  */
 export const MOST_STATES = 20_000;
+
+/** More than there are outputs and controllers. */
+const WEIGHT_OF_STOPPING = 1_000_000;
 
 export interface AnalogPlan {
   readonly report: AnalogReport;
@@ -41,20 +46,33 @@ export function planAnalog(
 ): AnalogPlan {
   const runs = buildRuns(problem, motions, stock, parts);
   const assignment = assignRuns(problem, runs, createAllowance(mostStates));
-  const events = analogLoad(problem, motions, runs, assignment.outputs);
-  const loads = reportAnalogLoads(problem, events, untilStoodDown(problem, motions, stock));
-  const stalls = outputStalls(problem, runs, assignment.outputs);
+  const within = untilStoodDown(problem, motions, stock);
+  const loadsOf = (given: readonly number[]) =>
+    reportAnalogLoads(problem, analogLoad(problem, motions, runs, given), within);
+  const uses = sectionUses({ problem, motions, stock, parts }, runs);
+  const { outputs, turns } = chooseOutputs(problem, runs, assignment, uses, (given) =>
+    burden(loadsOf(given)),
+  );
+  const loads = loadsOf(outputs);
+  const stalls = outputStalls(problem, runs, outputs);
   return {
     report: {
       status: assignment.status,
-      runs: runs.map((run, index) => toAnalogRun(run, assignment.outputs[index] as number)),
+      runs: runs.map((run, index) => toAnalogRun(run, outputs[index] as number)),
       core: assignment.core,
       need: reportOutputNeed(problem, runs),
+      turns,
     },
     outputs: loads.outputs.map((load, output) => ({ ...load, stall: stalls[output] ?? null })),
     controllers: loads.controllers,
     findings: [...serviceFindings(runs, assignment), ...loads.findings],
   };
+}
+
+/** How bad what outputs and transformers carry is: one that stops weighs more than any number that warn. */
+function burden({ findings }: { readonly findings: readonly Finding[] }): number {
+  const stops = findings.filter(({ severity }) => severity === "stops").length;
+  return stops * WEIGHT_OF_STOPPING + findings.length;
 }
 
 /** The slot, or beyond its end until the last stock has stood down: what the digital loads cover too. */
