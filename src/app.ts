@@ -6,7 +6,13 @@ import type { ListenConnection } from "./database/listener.ts";
 import { type AccountDeps, installAccounts, makeSecretary } from "./features/accounts/index.ts";
 import { beginNight, installBooking } from "./features/booking/index.ts";
 import { installCalendar } from "./features/calendar/index.ts";
-import { checkParts, createSlotCheck, installCheck, toStoredProblem } from "./features/check/index.ts";
+import {
+  checkParts,
+  createSlotCheck,
+  installCheck,
+  toStoredClock,
+  toStoredProblem,
+} from "./features/check/index.ts";
 import { installClaims } from "./features/claims/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
 import { installEvents } from "./features/events/index.ts";
@@ -16,10 +22,11 @@ import { createClaimPost, createNotePost, installMails } from "./features/mails/
 import { installMembers, memberKind } from "./features/members/index.ts";
 import { createStopClock, installNight } from "./features/night/index.ts";
 import { installRoster, rosterKinds } from "./features/roster/index.ts";
+import { installSelectors } from "./features/selectors/index.ts";
 import { installSessions, sessionKind } from "./features/sessions/index.ts";
 import { createDraftWith, installTimetables, timetableKind, trainKind } from "./features/timetables/index.ts";
 import { installTrail } from "./features/trail/index.ts";
-import { installTransfer } from "./features/transfer/index.ts";
+import { installTransfer, writeSheet } from "./features/transfer/index.ts";
 import { installWhatIf } from "./features/what-if/index.ts";
 import type { Authenticate } from "./http/actor.ts";
 import { API_GUIDE } from "./http/api-guide.ts";
@@ -81,6 +88,13 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
   installWhatIf(app, { ...deps, checkParts, draftWith: createDraftWith(deps.database) });
+  installSelectors(app, {
+    ...deps,
+    toProblem: toStoredProblem,
+    toClock: toStoredClock,
+    checkParts,
+    writeSheet,
+  });
   installBooking(app, {
     ...deps,
     stopClock: createStopClock(deps),

@@ -108,7 +108,7 @@ describe("the API reference", () => {
   it("shows a sheet for each kind that comes as one", async () => {
     const { body } = await whole.request.get("/api/openapi.json");
     const sheets = Object.entries<Record<string, { requestBody: { content: unknown } }>>(body.paths).filter(
-      ([path]) => path.endsWith(".csv"),
+      ([path, { post }]) => path.endsWith(".csv") && post !== undefined,
     );
     expect(sheets.length).toBeGreaterThan(4);
     for (const [path, { post }] of sheets)

@@ -5,7 +5,7 @@ import { type CheckService, createCheckService } from "./service.ts";
 import { createCheckStore } from "./store.ts";
 
 export { checkParts } from "./service.ts";
-export { toStoredProblem } from "./stored-problem.ts";
+export { type StoredClock, toStoredClock, toStoredProblem } from "./stored-problem.ts";
 
 /** The check of a stored slot as it is now, for others to look at. */
 export const createSlotCheck = (database: DatabaseClient): CheckService["checkSlot"] =>

@@ -1,5 +1,6 @@
 import type { PlanParts } from "../../database/records/read-plan.ts";
 import type { Problem } from "../../planner/problem.ts";
+import { toInstantText, toLayoutText } from "./clock.ts";
 import { misfit } from "./errors.ts";
 import { toProblem } from "./mapper.ts";
 import { toStoredSource } from "./service.ts";
@@ -12,4 +13,17 @@ export function toStoredProblem(parts: PlanParts): Problem {
   const prepared = toProblem(toStoredSource(parts));
   if (prepared.ok) return prepared.plan.problem;
   throw misfit(prepared.faults, false);
+}
+
+/** Both clocks of a stored slot, for ms since the session's start. */
+export interface StoredClock {
+  /** What the layout clock shows. */
+  layout(ms: number): string;
+  /** The instant, RFC 3339 in UTC. */
+  instant(ms: number): string | null;
+}
+
+export function toStoredClock(parts: PlanParts): StoredClock {
+  const { frame } = toStoredSource(parts);
+  return { layout: (ms) => toLayoutText(frame, ms), instant: (ms) => toInstantText(frame, ms) };
 }

@@ -15,6 +15,7 @@ import type { TransferKinds } from "./parts.ts";
 import { registerDocumentRoutes } from "./routes.ts";
 import { createTransferService } from "./service.ts";
 
+export { writeSheet } from "./csv/sheet.ts";
 export { createTransferService, type TransferKinds };
 
 /** A club's records out and in: one JSON document, and CSV for spreadsheets. */
