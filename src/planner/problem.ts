@@ -145,8 +145,8 @@ export interface Locomotive {
   readonly inrushMa: number;
   /** Null: it runs on analog track only. */
   readonly decoder: Decoder | null;
-  /** It runs in another slot of the session too, so that its address is in use that night. */
-  readonly elsewhereInSession: boolean;
+  /** Command systems that drive it in other slots of the session, so that its address is in use that night. */
+  readonly elsewhereSystems: readonly number[];
   /** 0 where there is no limit. */
   readonly maxSpeedKmh: number;
 }

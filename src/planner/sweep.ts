@@ -1,3 +1,4 @@
+import { addressFindings } from "./addresses/address-findings.ts";
 import { type AnalogPlan, MOST_STATES, planAnalog } from "./analog/plan-analog.ts";
 import type { Plan } from "./compile-plan.ts";
 import { compareFindings } from "./finding-order.ts";
@@ -50,6 +51,7 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
     ...loadFindings(problem, loads),
     ...surgeFindings(scene, sweepSurges(scene), (district) => trips(problem, loads, district)),
     ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
+    ...addressFindings(plan, needs),
     ...analog.findings,
   ].sort(compareFindings);
   return { findings, cut: clashes.cut, plan, occupations, needs, analog };

@@ -6,6 +6,7 @@ import type { Problem } from "../../src/planner/problem.ts";
 import type { AnalogReport } from "../../src/planner/result.ts";
 import { judgeAssignment } from "../../src/planner/verify/judge-assignment.ts";
 import { judgeCore } from "../../src/planner/verify/judge-core.ts";
+import { PLAIN, plainDecoder } from "../planner/plain-records.ts";
 
 /** A plan on file and what must come of it, however it is come by: every mistake that was put right leaves one. */
 interface Case {
@@ -22,10 +23,32 @@ interface Case {
   };
 }
 
+/** What cases on file do not say makes no finding. */
+function completed(problem: Problem): Problem {
+  const all = <T>(records: readonly T[], plain: object) => records.map((one) => ({ ...plain, ...one }));
+  return {
+    ...PLAIN.problem,
+    ...problem,
+    policy: { ...PLAIN.policy, ...problem.policy },
+    sections: all(problem.sections, PLAIN.section),
+    commandSystems: all(problem.commandSystems, PLAIN.commandSystem),
+    supplies: all(problem.supplies, PLAIN.supply),
+    districts: all(problem.districts, PLAIN.district),
+    locomotives: problem.locomotives.map((one, at) => ({
+      ...PLAIN.locomotive,
+      ...one,
+      decoder: one.decoder ?? plainDecoder(at),
+    })),
+    rakes: all(problem.rakes, PLAIN.rake),
+    trains: all(problem.trains, PLAIN.train),
+  };
+}
+
 const folder = import.meta.dirname;
 const cases = readdirSync(folder)
   .filter((name) => name.endsWith(".json"))
-  .map((name) => JSON.parse(readFileSync(join(folder, name), "utf8")) as Case);
+  .map((name) => JSON.parse(readFileSync(join(folder, name), "utf8")) as Case)
+  .map((one): Case => ({ ...one, problem: completed(one.problem) }));
 
 test("there are cases on file", () => {
   expect(cases.length).toBeGreaterThan(5);

@@ -12,7 +12,7 @@ export const PLAIN = {
   commandSystem: { mostHandsets: 0, mostAddresses: 0, shortAddressMost: 127, longAddressMost: 10_239 },
   supply: { volts: 16, sourceOhm: 0.1 },
   district: { tripDelayMs: 100, wiring: null, tested: "unsaid" },
-  locomotive: { stallMa: 0, inrushMa: 0, elsewhereInSession: false },
+  locomotive: { stallMa: 0, inrushMa: 0, elsewhereSystems: [] },
   rake: { inrushMa: 0 },
   train: { requires: [] },
   problem: { places: [], walks: [], handsets: [], crew: { members: [], turns: [] } },

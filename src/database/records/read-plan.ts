@@ -41,6 +41,13 @@ export interface PlanParts {
   readonly handsets: Handset[];
   readonly trains: Train[];
   readonly slot: PlanSlotInfo;
+  /** The other slots of the session: their locomotives' addresses are in use that night too. */
+  readonly otherSlots: readonly OtherSlotParts[];
+}
+
+interface OtherSlotParts extends Pick<PlanSlotInfo, "startsAt" | "endsAt" | "layoutStartSeconds"> {
+  /** All of its timetable version, whenever they depart. */
+  readonly trains: readonly Train[];
 }
 
 /** What the checks of all slots of a club have in common. */
@@ -75,10 +82,21 @@ export async function readSlotParts(
   });
   const slot = slots.find(({ code }) => code === slotCode);
   if (slot === undefined) return undefined;
+  const trainsOf = createTrainReader(database, club);
+  const otherSlots: OtherSlotParts[] = [];
+  for (const other of slots)
+    if (other.code !== slot.code)
+      otherSlots.push({
+        startsAt: other.startsAt,
+        endsAt: other.endsAt,
+        layoutStartSeconds: other.layoutStartS,
+        trains: await trainsOf(other),
+      });
   return {
     ...common,
     policy: session.body.policy ?? common.policy,
-    trains: await readTrains(database, club, slot.timetableCode, slot.timetableVersion),
+    trains: await trainsOf(slot),
+    otherSlots,
     slot: {
       ...toSlotInfo(slot),
       sessionStartsAt: slots[0]?.startsAt ?? slot.startsAt,
@@ -114,6 +132,17 @@ const toSlotInfo = (slot: Slot) => ({
   timetable: slot.timetableCode,
   timetableVersion: slot.timetableVersion,
 });
+
+/** Slots mostly run one version: each is read once. */
+function createTrainReader(database: Database, club: ClubScope) {
+  const read = new Map<string, Train[]>();
+  return async ({ timetableCode, timetableVersion }: Slot) => {
+    const key = `${timetableVersion} ${timetableCode}`;
+    const trains = read.get(key) ?? (await readTrains(database, club, timetableCode, timetableVersion));
+    read.set(key, trains);
+    return trains;
+  };
+}
 
 async function readTrains(database: Database, club: ClubScope, timetableCode: string, number: number) {
   const { id } = await database.timetableVersion.findUniqueOrThrow({

@@ -69,6 +69,7 @@ export const examplePlan: z.input<typeof planDocument> = {
         inrush: { ma: 600, source: "rule of thumb" },
       },
     ],
+    decoders: [{ code: "E7-decoder", locomotive: "E7", addressKind: "short", address: 7 }],
     rakes: [{ code: "R1", name: "Ten wagons", lengthMm: 1_000, vehicles: 10 }],
   },
   handsets: [{ code: "H1", name: "Handset one", commandSystem: "digital", kind: "radio" }],

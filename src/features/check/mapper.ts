@@ -5,6 +5,7 @@ import type { Policy } from "../../../shared/policy.ts";
 import type { Train } from "../../../shared/timetable.ts";
 import type { PlannerPolicy, Problem } from "../../planner/problem.ts";
 import { toRealMs } from "./clock.ts";
+import { systemsElsewhere } from "./elsewhere.ts";
 import { type LayoutIndexes, toLayoutParts } from "./map-layout.ts";
 import { FARTHEST_MS, toPlannerTrains } from "./map-trains.ts";
 import type { PlanSource } from "./plan-source.ts";
@@ -36,6 +37,7 @@ export function toPlanSource(document: PlanDocument): PlanSource {
     trains: document.trains,
     areas: slot.areas,
     frame: { ...frame, endMs: toRealMs(frame, parseLayoutTime(slot.layoutEnd)) },
+    otherSlots: [],
   };
 }
 
@@ -50,7 +52,7 @@ export function toProblem(source: PlanSource): Preparation {
       detail: "The slot lasts more than 12 days of real time: shorten it.",
     });
   const layout = toLayoutParts(source, faults);
-  const roster = toRosterParts(source.roster, faults);
+  const roster = toRosterParts(source.roster, systemsElsewhere(source, layout.parts), faults);
   const handsets = toHandsets(source.handsets, layout.indexes, faults);
   const trains = toPlannerTrains(source, layout.indexes, roster.indexes, faults);
   if (faults.length > 0) return { ok: false, faults };
@@ -89,7 +91,11 @@ function toPlannerPolicy(policy: Policy): PlannerPolicy {
   };
 }
 
-function toRosterParts(roster: RosterDocument, faults: PlanFault[]) {
+function toRosterParts(
+  roster: RosterDocument,
+  elsewhere: ReadonlyMap<string, readonly number[]>,
+  faults: PlanFault[],
+) {
   const indexes = {
     locomotives: indexCodes("locomotive", "/roster/locomotives", roster.locomotives, faults),
     rakes: indexCodes("rake", "/roster/rakes", roster.rakes, faults),
@@ -110,7 +116,7 @@ function toRosterParts(roster: RosterDocument, faults: PlanFault[]) {
       stallMa: l.stall.ma,
       inrushMa: l.inrush.ma,
       decoder: decoders.get(l.code) ?? null,
-      elsewhereInSession: false,
+      elsewhereSystems: elsewhere.get(l.code) ?? [],
       maxSpeedKmh: l.maxSpeedKmh ?? 0,
     })),
     rakes: roster.rakes.map((r) => ({ code: r.code, lightingMa: r.lighting.ma, inrushMa: r.inrush.ma })),

@@ -14,4 +14,13 @@ export interface PlanSource {
   readonly trains: readonly Train[];
   readonly areas: PlanSlot["areas"];
   readonly frame: SlotFrame;
+  /** The session's other slots; none for a plan posted whole. */
+  readonly otherSlots: readonly OtherSlot[];
+}
+
+/** Another slot of the session, with all trains of its timetable version. */
+export interface OtherSlot {
+  readonly lengthMs: number;
+  readonly layoutStartSeconds: number;
+  readonly trains: readonly Train[];
 }

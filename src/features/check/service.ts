@@ -44,11 +44,15 @@ function checkSource(source: PlanSource, inBody: boolean): CheckReport {
 }
 
 /** A stored slot's times count from the start of its session. */
-export function toStoredSource({ slot, ...parts }: PlanParts): PlanSource {
+export function toStoredSource({ slot, otherSlots, ...parts }: PlanParts): PlanSource {
   const start = slot.sessionStartsAt.getTime();
   return {
     ...parts,
     areas: slot.areas,
+    otherSlots: otherSlots.map(({ startsAt, endsAt, ...rest }) => ({
+      ...rest,
+      lengthMs: endsAt.getTime() - startsAt.getTime(),
+    })),
     frame: {
       startMs: slot.startsAt.getTime() - start,
       endMs: slot.endsAt.getTime() - start,

@@ -1,5 +1,6 @@
 import type { Plan } from "../compile-plan.ts";
 import { createFinding, type Finding } from "../findings.ts";
+import { callsOf } from "../motion/motions.ts";
 import type { Section } from "../problem.ts";
 import { entering, passing } from "./train-instants.ts";
 
@@ -50,7 +51,8 @@ function isDigitalAt(parts: Plan["parts"], train: number, entry: number): boolea
 
 /**
  * Places on a path where it passes between analog and digital sections without a call at which the train can change
- * over. Cost: linear in parts.
+ * over; where it stands in a changeover section that does not hold all of it, that is what is told: it would join both
+ * kinds of track. Cost: linear in parts and the calls between them.
  */
 export function changeoverFaults(plan: Plan): Finding[] {
   const { motions, parts } = plan;
@@ -62,6 +64,11 @@ export function changeoverFaults(plan: Plan): Finding[] {
       const before = parts.lastEntry[part - 1] as number;
       const entry = parts.firstEntry[part] as number;
       if (before === entry) continue;
+      const standsIn = tooShortChangeover(plan, train, entry, parts.analog[part] === 0);
+      if (standsIn !== null) {
+        findings.push(bridging(plan, train, standsIn));
+        continue;
+      }
       findings.push(
         createFinding({
           code: "path-no-changeover",
@@ -75,4 +82,40 @@ export function changeoverFaults(plan: Plan): Finding[] {
     }
   }
   return findings;
+}
+
+/**
+ * Index in the path of the first changeover section by which the train passes from one kind of track to the other, in
+ * which it stands and which does not hold all of it; null: it stands in none. Where digital track begins at `entry`, the
+ * changeover sections lie right behind it, else before.
+ */
+function tooShortChangeover(plan: Plan, train: number, entry: number, toDigital: boolean): number | null {
+  const { problem, motions } = plan;
+  const row = motions.firstRow[train] as number;
+  const isChangeover = (at: number) =>
+    at >= 0 &&
+    row + at < (motions.firstRow[train + 1] as number) &&
+    (problem.sections[motions.section[row + at] as number] as Section).control === "changeover";
+  let [from, to] = [entry, entry];
+  if (toDigital) while (isChangeover(to)) to++;
+  else while (isChangeover(from - 1)) from--;
+  for (const { entry: at, arriveMs, departMs } of callsOf(motions, train))
+    if (at >= from && at < to && arriveMs < departMs) return at;
+  return null;
+}
+
+function bridging(plan: Plan, train: number, entry: number): Finding {
+  const { problem, motions } = plan;
+  const section = motions.section[(motions.firstRow[train] as number) + entry] as number;
+  return createFinding({
+    code: "train-bridges-feeds",
+    severity: "stops",
+    span: passing(plan, train, entry),
+    trains: [train],
+    sections: [section],
+    measured: motions.lengthMm[train] as number,
+    limit: (problem.sections[section] as Section).lengthMm,
+    unit: "mm",
+    pathEntry: entry,
+  });
 }

@@ -148,6 +148,7 @@ describe("between analog and digital track", () => {
     middle: Parameters<typeof section>[2],
     path = [departs(0, 100), calls(1, 110, 150), arrives(2, 160)],
     mm = 500,
+    code: FindingCode = "path-no-changeover",
   ) =>
     find(
       smallProblem({
@@ -160,7 +161,7 @@ describe("between analog and digital track", () => {
         outputs: [{ code: "O", controller: 0, ratingMa: 1_000 }],
         trains: [train("1", mm, path)],
       }),
-      "path-no-changeover",
+      code,
     );
   const changeover = { control: "changeover", outputs: [0] } as const;
 
@@ -169,9 +170,15 @@ describe("between analog and digital track", () => {
     expect(crossing(changeover, undefined, 1_000)).toEqual([]);
   });
 
-  test("a pass, a train that stands out, or no changeover section does not", () => {
+  test("a train that stands out of it joins both kinds of track, which is told instead", () => {
+    expect(crossing(changeover, undefined, 1_001)).toEqual([]);
+    expect(crossing(changeover, undefined, 1_001, "train-bridges-feeds")).toMatchObject([
+      { severity: "stops", sections: [1], pathEntry: 1, measured: 1_001, limit: 1_000, unit: "mm" },
+    ]);
+  });
+
+  test("a pass, or no changeover section, does not", () => {
     expect(crossing(changeover, [departs(0, 100), calls(1, 110, 110), arrives(2, 160)])).toHaveLength(1);
-    expect(crossing(changeover, undefined, 1_001)).toHaveLength(1);
     expect(crossing({ control: "digital" })).toMatchObject([
       { severity: "stops", sections: [1, 2], pathEntry: 2 },
     ]);
