@@ -10,6 +10,10 @@ export const planAddress = (club: string, session: string, slot: string) =>
 export const loadAddress = (club: string, session: string, slot: string) =>
   `${planAddress(club, session, slot)}/load`;
 
+/** When to turn which selector of the analog panel in a slot. */
+export const panelAddress = (club: string, session: string, slot: string) =>
+  `${planAddress(club, session, slot)}/panel`;
+
 const nightPath = (club: string, page: string, session: string) =>
   `${nightsAddress(club)}/${page}/${encodeURIComponent(session)}`;
 

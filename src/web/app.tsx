@@ -12,6 +12,7 @@ import { NewMemberPage } from "./members/new-member-page.tsx";
 import { ClubsPage } from "./nights/clubs-page.tsx";
 import { NewNightPage } from "./nights/new-night-page.tsx";
 import { NightsPage } from "./nights/nights-page.tsx";
+import { PanelPage } from "./panel/panel-page.tsx";
 import { PlanPage } from "./plan/plan-page.tsx";
 import { Header } from "./shell/header.tsx";
 import { NotFoundPage } from "./shell/not-found-page.tsx";
@@ -52,6 +53,7 @@ function Pages() {
         <Route path="/clubs/:club/my-evening/:session" component={EveningPage} />
         <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
         <Route path="/clubs/:club/nights/:session/:slot/load" component={LoadPage} />
+        <Route path="/clubs/:club/nights/:session/:slot/panel" component={PanelPage} />
         <Route path="/clubs/:club/members" component={MembersPage} />
         <Route path="/clubs/:club/members/:member" component={MemberPage} />
         <Route path="/clubs/:club/new-member" component={NewMemberPage} />

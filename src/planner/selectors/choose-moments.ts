@@ -10,8 +10,8 @@ export const MOST_AHEAD_MS = 60_000;
  * Gives every turn its moment within the time at which it must be made: as few moments as there can be, so that one
  * visit to the panel does as much as possible; each is as soon as all of its turns may be made. Latest first end
  * first, the classic stabbing of intervals by the fewest points (Kleinberg and Tardos, Algorithm Design, 4; from
- * memory). A section is never turned twice at one moment: its turns are apart by the use between them. By time, then
- * section. Cost: sorting, and turns times moments.
+ * memory). A section is never turned twice at one moment: its turns are apart by the use between them. By time; at
+ * one moment first what is turned off, since its output may be another's at once; then by section. Cost: sorting, and turns times moments.
  */
 export function chooseMoments(open: readonly OpenTurn[]): SelectorTurn[] {
   const waiting = open
@@ -26,7 +26,8 @@ export function chooseMoments(open: readonly OpenTurn[]): SelectorTurn[] {
     const atMs = Math.max(...together.map(({ startMs }) => startMs));
     for (const { turn } of together) turns.push(closed(turn, atMs));
   }
-  return turns.sort((a, b) => a.atMs - b.atMs || a.section - b.section);
+  const order = ({ to }: SelectorTurn) => (to < 0 ? 0 : 1);
+  return turns.sort((a, b) => a.atMs - b.atMs || order(a) - order(b) || a.section - b.section);
 }
 
 function window({ strictMs, to }: OpenTurn) {

@@ -24,7 +24,7 @@ export interface Band {
 }
 
 export interface SelectorSchedule {
-  /** By time, then section. */
+  /** In the order in which to make them: by time, at one moment first those to off, then by section. */
   readonly turns: readonly SelectorTurn[];
   /** By section and time; only where a selector is not off. */
   readonly bands: readonly Band[];

@@ -54,6 +54,9 @@ export function Assignments() {
           </tbody>
         </table>
       </section>
+      <p class="picture-note">
+        <a href={`${location.pathname}/panel`}>When to turn which selector</a>
+      </p>
     </figure>
   );
 }

@@ -2,7 +2,7 @@ import { useEffect } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import type { Club } from "../../../shared/clubs.ts";
 import type { Session } from "../../../shared/sessions.ts";
-import { nightsAddress, planAddress } from "../addresses.ts";
+import { loadAddress, nightsAddress, panelAddress, planAddress } from "../addresses.ts";
 import { checkSlot, readClub, readSession } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
 import { slotDates } from "../nights/night-dates.ts";
@@ -74,6 +74,14 @@ function WhichSlot({ club, code, session, slot }: WhichSlotProps) {
             layout from {here.layoutStart}, {session.clockRatio} times as fast
           </span>
         </p>
+      )}
+      {session && (
+        <nav class="slot-ways" aria-label="More of this slot">
+          <a href={loadAddress(code, session.code, slot)}>Will it trip?</a>
+          {session.areas.some(({ control }) => control === "analog") && (
+            <a href={panelAddress(code, session.code, slot)}>Selector schedule</a>
+          )}
+        </nav>
       )}
       {session && session.slots.length > 1 && (
         <nav aria-label="Slots of this night">

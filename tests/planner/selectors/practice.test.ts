@@ -107,6 +107,23 @@ describe("common practice at the panel", () => {
     expect(turns.find(({ section }) => section === 2)?.mayMs).toEqual({ startMs: 640_000, endMs: 840_000 });
   });
 
+  test("at one moment what is turned off comes first: the next train's output is free before it is on its section", () => {
+    const plan = branch(
+      ROAD.map((each) => ({ ...each, outputs: [0] })),
+      [
+        train("1", 500, [departs(2, 600), arrives(3, 610)], hauledBy(0)),
+        train("2", 500, [departs(0, 700), arrives(1, 710)], hauledBy(1)),
+      ],
+    );
+    const { turns } = scheduleOf(plan);
+    const together = turns.filter(({ atMs }) => atMs === 640_000).map(({ section, to }) => [section, to]);
+    expect(together).toEqual([
+      [3, -1],
+      [0, 0],
+      [1, 0],
+    ]);
+  });
+
   test("two trains that want one section at one time get no schedule, and it says where", () => {
     const plan = compilePlan(
       branch(ROAD, [
