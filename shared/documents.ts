@@ -18,6 +18,7 @@ import { member } from "./members.ts";
 import { policy } from "./policy.ts";
 import { decoder, locomotive, rake } from "./roster.ts";
 import { areaControl, session } from "./sessions.ts";
+import { shortTest } from "./short-tests.ts";
 import { timetable, timetableVersion, train } from "./timetable.ts";
 import { clockRatio, layoutTime, scaleDenominator } from "./units.ts";
 
@@ -35,6 +36,9 @@ export const layoutDocument = z
     links: z.array(link).max(LIMITS.links).default([]),
     controllers: z.array(controller).max(LIMITS.controllers).default([]),
     selectors: z.array(selector).max(LIMITS.selectors).default([]),
+    shortTests: z.array(shortTest).max(LIMITS.shortTests).optional().meta({
+      description: "Left out of a plan: nothing is said of whether its districts were tested.",
+    }),
   })
   .meta({ id: "LayoutDocument" });
 

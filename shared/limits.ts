@@ -15,6 +15,7 @@ export const LIMITS = {
   controllers: 50,
   outputsPerController: 12,
   selectors: 2_000,
+  shortTests: 2_000,
   commandSystems: 20,
   locomotives: 3_000,
   decoders: 3_000,

@@ -15,6 +15,7 @@ export const TRAIL_KINDS = [
   "district",
   "controller",
   "selector",
+  "short-test",
   "locomotive",
   "decoder",
   "rake",

@@ -28,6 +28,7 @@ import { createDraftWith, installTimetables, timetableKind, trainKind } from "./
 import { installTrail } from "./features/trail/index.ts";
 import { installTransfer, writeSheet } from "./features/transfer/index.ts";
 import { installWhatIf } from "./features/what-if/index.ts";
+import { installWiring } from "./features/wiring/index.ts";
 import type { Authenticate } from "./http/actor.ts";
 import { API_GUIDE } from "./http/api-guide.ts";
 import { installAuthorisation } from "./http/authorise.ts";
@@ -87,6 +88,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installSessions(app, deps);
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
+  installWiring(app, { ...deps, checkParts, toProblem: toStoredProblem });
   installWhatIf(app, { ...deps, checkParts, draftWith: createDraftWith(deps.database) });
   installSelectors(app, {
     ...deps,

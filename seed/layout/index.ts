@@ -4,7 +4,7 @@ import { branchSections } from "./branch.ts";
 import { links } from "./links.ts";
 import { mainLineSections } from "./main-line.ts";
 import { areas, lines, places } from "./places.ts";
-import { commandSystems, controllers, districts, selectors, supplies } from "./power.ts";
+import { commandSystems, controllers, districts, selectors, shortTests, supplies } from "./power.ts";
 
 export const demoLayout: z.input<typeof layoutDocument> = {
   areas,
@@ -17,4 +17,5 @@ export const demoLayout: z.input<typeof layoutDocument> = {
   links,
   controllers,
   selectors,
+  shortTests,
 };

@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import type { commandSystem, controller, district, selector, supply } from "../../shared/layout.ts";
+import type { shortTest } from "../../shared/short-tests.ts";
 
 export const commandSystems: z.input<typeof commandSystem>[] = [
   { code: "club", name: "Club digital system", mostHandsets: 16, mostAddresses: 40, longAddressMost: 9_999 },
@@ -12,10 +13,38 @@ export const supplies: z.input<typeof supply>[] = [
 ];
 
 export const districts: z.input<typeof district>[] = [
-  { code: "D-West", name: "District West", supply: "B-West", breakerMa: 2_640, tripDelayMs: 250 },
-  { code: "D-Hesperwick", name: "District Hesperwick", supply: "B-West", breakerMa: 3_050, tripDelayMs: 250 },
-  { code: "D-Junction", name: "District Junction", supply: "B-East", breakerMa: 3_000, tripDelayMs: 100 },
-  { code: "D-East", name: "District East", supply: "B-East", breakerMa: 2_395, tripDelayMs: 250 },
+  {
+    code: "D-West",
+    name: "District West",
+    supply: "B-West",
+    breakerMa: 2_640,
+    tripDelayMs: 250,
+    wiring: { conductor: "2.5 mm2 flexible", lengthMm: 9000, temperatureC: 25 },
+  },
+  {
+    code: "D-Hesperwick",
+    name: "District Hesperwick",
+    supply: "B-West",
+    breakerMa: 3_050,
+    tripDelayMs: 250,
+    wiring: { conductor: "2.5 mm2 flexible", lengthMm: 7000, temperatureC: 25 },
+  },
+  {
+    code: "D-Junction",
+    name: "District Junction",
+    supply: "B-East",
+    breakerMa: 3_000,
+    tripDelayMs: 100,
+    wiring: { conductor: "1.5 mm2 flexible", lengthMm: 8000, temperatureC: 25 },
+  },
+  {
+    code: "D-East",
+    name: "District East",
+    supply: "B-East",
+    breakerMa: 2_395,
+    tripDelayMs: 250,
+    wiring: { conductor: "1.5 mm2 flexible", lengthMm: 9500, temperatureC: 25 },
+  },
 ];
 
 export const controllers: z.input<typeof controller>[] = [
@@ -69,4 +98,13 @@ export const selectors: z.input<typeof selector>[] = Object.entries(REACH).map((
   code: `S-${section}`,
   section,
   outputs: [...outputs],
+}));
+
+/** Each breaker was seen to open in the winter before the two nights. */
+export const shortTests: z.input<typeof shortTest>[] = districts.map(({ code }) => ({
+  code: `winter-${code}`,
+  district: code,
+  testedOn: "2027-01-16",
+  result: "passed",
+  by: "Fenella Dunnaby",
 }));

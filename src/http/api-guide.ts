@@ -70,6 +70,7 @@ qualified person under local rules.
 /** The groups of routes in the order in which one needs them. */
 export const API_TAGS = [
   { name: "check", description: "Does a night run? Of a stored slot, or of a plan posted whole." },
+  { name: "wiring", description: "Whether the districts are wired for what their trains draw." },
   { name: "what-if", description: "What would be, were trains or records other than they are." },
   {
     name: "accounts",

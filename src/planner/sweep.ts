@@ -19,6 +19,7 @@ import { pathFindings } from "./path/path-findings.ts";
 import type { Interval, Problem } from "./problem.ts";
 import { stockFindings } from "./stock/stock-findings.ts";
 import type { StockPlan } from "./stock/stock-plan.ts";
+import { wiringFindings } from "./wiring/wiring-findings.ts";
 
 /** Meetings of two trains on one section that a check follows: far more than anybody can mend one by one. */
 const MOST_CLASHES = 100_000;
@@ -41,6 +42,7 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
   const clashes = sweepClashes(motions, occupations, track.exclusive, stock, MOST_CLASHES);
   const scene = createLoadScene(plan);
   const loads = sweepHighLoads(scene, coverage(problem, motions, stock));
+  const surges = sweepSurges(scene);
   const needs = handsetNeeds(plan);
   const analog = planAnalog(problem, motions, stock, parts, mostStates);
   const findings = [
@@ -49,7 +51,8 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
     ...clashFindings(motions, occupations, clashes),
     ...sharedFindings(problem, motions, occupations, stock),
     ...loadFindings(problem, loads),
-    ...surgeFindings(scene, sweepSurges(scene), (district) => trips(problem, loads, district)),
+    ...surgeFindings(scene, surges, (district) => trips(problem, loads, district)),
+    ...wiringFindings(problem, surges.surges),
     ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
     ...addressFindings(plan, needs),
     ...analog.findings,

@@ -14,8 +14,9 @@ const makeClub = async (code: string) => {
   const id = newId();
   await runSql(
     database.connection,
-    `insert into clubs (id, code, name, time_zone, scale, set_up_ms, release_ms, release_dwell_ms, pick_up_ms, hand_in_ms, reserve)
-     values ($1, $2, 'Club', 'Europe/London', 87, 0, 0, 0, 0, 0, 0.2)`,
+    `insert into clubs (id, code, name, time_zone, scale, set_up_ms, release_ms, release_dwell_ms, pick_up_ms, hand_in_ms, reserve,
+       inrush_ms, fault_margin, drop_share, busy_share, walking_detour, walking_mm_per_second)
+     values ($1, $2, 'Club', 'Europe/London', 87, 0, 0, 0, 0, 0, 0.2, 0, 1, 0.1, 1, 1, 1000)`,
     [id, code],
   );
   return id;

@@ -41,6 +41,9 @@ export const exampleDocument = {
         volts: 15.5,
       },
     ],
+    shortTests: [
+      { code: "first", district: "D-West", testedOn: "2026-11-28", result: "passed", note: "At both ends" },
+    ],
     districts: [{ code: "D-West", name: "District west", supply: "B1", breakerMa: 3_000, tripDelayMs: 250 }],
     sections: [
       digital("W1", "west", "staging road", 2_400),

@@ -179,7 +179,7 @@ const KEEPERS: Readonly<Record<string, readonly Role[]>> = {
   "what-if": ["timetable clerk"],
 };
 const EVERYONES = new Set([
-  ...["trySlot", "tellEffects", "makeSelectorSchedule"],
+  ...["trySlot", "tellEffects", "reportWiring", "makeSelectorSchedule"],
   ...["checkSlot", "sayComing", "claim", "changeHandset", "giveBack", "joinQueue", "leaveQueue"],
   ...["offerSwap", "acceptSwap", "refuseSwap", "withdrawSwap"],
 ]);

@@ -50,8 +50,9 @@ const addPlace = (code: string) =>
 it("a restarted server takes a stream up where another left it, killed or stopped", async () => {
   await runSql(
     database.connection,
-    `insert into clubs (id, code, name, time_zone, scale, set_up_ms, release_ms, release_dwell_ms, pick_up_ms, hand_in_ms, reserve)
-     values (gen_random_uuid(), 'vale', 'Club', 'Europe/London', 87, 0, 0, 0, 0, 0, 0.2)`,
+    `insert into clubs (id, code, name, time_zone, scale, set_up_ms, release_ms, release_dwell_ms, pick_up_ms, hand_in_ms, reserve,
+       inrush_ms, fault_margin, drop_share, busy_share, walking_detour, walking_mm_per_second)
+     values (gen_random_uuid(), 'vale', 'Club', 'Europe/London', 87, 0, 0, 0, 0, 0, 0.2, 0, 1, 0.1, 1, 1, 1000)`,
   );
   const [one, other] = [start(), start()];
   const headers = { cookie: await signedInMember() };

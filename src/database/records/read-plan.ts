@@ -11,6 +11,7 @@ import { readBodies, readRecord } from "./read-records.ts";
 import { type ClubScope, clubScope, type Scope } from "./record-table.ts";
 import { decoderTable, locomotiveTable, rakeTable } from "./roster.ts";
 import { sessionTable } from "./sessions.ts";
+import { shortTestTable } from "./short-tests.ts";
 import { trainScope, trainTable } from "./timetables.ts";
 import { areaTable, lineTable, linkTable, placeTable, sectionTable, walkTable } from "./track.ts";
 
@@ -166,6 +167,7 @@ export async function readLayout(database: Database, scope: Scope): Promise<Layo
     links: await readBodies(database, linkTable, scope),
     controllers: await readBodies(database, controllerTable, scope),
     selectors: await readBodies(database, selectorTable, scope),
+    shortTests: await readBodies(database, shortTestTable, scope),
   };
 }
 

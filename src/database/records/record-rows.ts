@@ -57,6 +57,7 @@ const TABLES = {
   selectorOutput: "selector_outputs",
   session: "sessions",
   sessionArea: "session_areas",
+  shortTest: "short_tests",
   signIn: "sign_ins",
   slot: "slots",
   supply: "supplies",

@@ -102,11 +102,13 @@ const FINDERS = {
       "district",
       await database.district.findMany({ where: { clubId, supplyCode: { in: codes } }, ...few }),
     ),
-  district: async (database, clubId, codes) =>
-    named(
-      "section",
-      await database.section.findMany({ where: { clubId, districtCode: { in: codes } }, ...few }),
-    ),
+  district: async (database, clubId, codes) => {
+    const where = { clubId, districtCode: { in: codes } };
+    return [
+      ...named("section", await database.section.findMany({ where, ...few })),
+      ...named("short test", await database.shortTest.findMany({ where, ...few })),
+    ];
+  },
   output: async (database, clubId, codes) =>
     named(
       "selector",

@@ -1,7 +1,8 @@
 import type { LayoutDocument } from "../../../shared/documents.ts";
 import type { Section as SectionRecord } from "../../../shared/layout.ts";
+import { latestTest } from "../../../shared/short-tests.ts";
 import type { Control } from "../../../shared/vocabulary.ts";
-import type { Output, Problem, Section, SectionControl } from "../../planner/problem.ts";
+import type { District, Output, Problem, Section, SectionControl } from "../../planner/problem.ts";
 import { OHM_PER_METRE_AT_20 } from "../../planner/wiring/conductors.ts";
 import type { PlanSource } from "./plan-source.ts";
 import { type CodeIndex, indexCodes, type PlanFault, resolve, resolveOptional } from "./references.ts";
@@ -44,6 +45,10 @@ export function toLayoutParts(
   const reach = toReach(layout, index.sections, outputs, faults);
   const controls = toAreaControls(source, index.areas, faults);
   checkLines(layout, index.places, faults);
+  indexCodes("short test", "/layout/shortTests", layout.shortTests ?? [], faults);
+  layout.shortTests?.forEach((test, i) => {
+    resolve(index.districts, test.district, `/layout/shortTests/${i}/district`, faults);
+  });
   const parts: LayoutParts = {
     sections: layout.sections.map((section, i) => toSection(section, i, { index, reach, controls, faults })),
     links: layout.links.map((link, i) => ({
@@ -82,7 +87,7 @@ export function toLayoutParts(
         lengthMm: district.wiring.lengthMm,
         temperatureC: district.wiring.temperatureC,
       },
-      tested: "unsaid",
+      tested: toTested(layout.shortTests, district.code),
     })),
     controllers: layout.controllers.map(({ code, transformerMa, accessoryMa }) => ({
       code,
@@ -101,6 +106,12 @@ export function toLayoutParts(
     parts,
     indexes: { resolve: (kind, code, pointer) => resolve(index[kind], code, pointer, faults) },
   };
+}
+
+/** What the last short test said; nothing where the plan says nothing of tests. */
+function toTested(tests: LayoutDocument["shortTests"], district: string): District["tested"] {
+  if (tests === undefined) return "unsaid";
+  return latestTest(tests, district)?.result ?? "untested";
 }
 
 interface SectionContext {

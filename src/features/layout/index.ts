@@ -3,6 +3,7 @@ import type { HttpApp } from "../../http/bare-app.ts";
 import { installClubCollections } from "../../records/club-collections.ts";
 import type { RecordKind } from "../../records/record-kind.ts";
 import { commandSystemKind, controllerKind, districtKind, selectorKind, supplyKind } from "./feed-kinds.ts";
+import { shortTestKind } from "./short-test-kind.ts";
 import { areaKind, lineKind, linkKind, placeKind, sectionKind } from "./track-kinds.ts";
 import { walkKind } from "./walk-kind.ts";
 
@@ -19,6 +20,7 @@ export const layoutKinds = [
   linkKind,
   controllerKind,
   selectorKind,
+  shortTestKind,
 ] as const satisfies readonly RecordKind[];
 
 /** The records of the railway. */

@@ -18,6 +18,3 @@ export const tooFar = (at: number, train: string) =>
 
 export const noLocomotive = (at: number, code: string) =>
   step(at, "to", `The club has no locomotive ${code}: name one of its roster.`);
-
-export const noSlotHere = (session: string, slot: string) =>
-  new Refusal("not-found", `There is no session ${session} with a slot ${slot} here.`);

@@ -3,18 +3,13 @@ import {
   type ClubParts,
   type PlanParts,
   readClubParts,
-  readPlanParts,
   readSlotParts,
 } from "../../database/records/read-plan.ts";
 import { inTransaction } from "../../database/transaction.ts";
 import { reachClub } from "../../records/reach-club.ts";
-import { noSlotHere } from "./errors.ts";
+import { readSlot, type SlotAddress } from "../../records/read-slot.ts";
 
-export interface SlotAddress {
-  readonly club: string;
-  readonly session: string;
-  readonly slot: string;
-}
+export type { SlotAddress };
 
 /** A slot to come, with all that its check needs. */
 export interface ComingSlot {
@@ -37,12 +32,7 @@ export type WhatIfStore = ReturnType<typeof createWhatIfStore>;
 export function createWhatIfStore(database: DatabaseClient) {
   return {
     /** @throws Refusal not-found */
-    readSlot: ({ club, session, slot }: SlotAddress): Promise<PlanParts> =>
-      inTransaction(database, async (transaction) => {
-        const parts = await readPlanParts(transaction, await reachClub(transaction, club), session, slot);
-        if (parts === undefined) throw noSlotHere(session, slot);
-        return parts;
-      }),
+    readSlot: (address: SlotAddress): Promise<PlanParts> => readSlot(database, address),
 
     /**
      * The slots that end after `now`, soonest first, `most` at most, as of one moment.

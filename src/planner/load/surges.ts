@@ -4,6 +4,9 @@ import { type ItemEvents, itemEvents, LEAVES } from "./item-events.ts";
 
 /** The worst that a district meets beyond its plain load. */
 export interface Surges {
+  /** The plain load at its greatest, and when first. */
+  readonly loadMa: Int32Array;
+  readonly loadAtMs: Int32Array;
   /** One locomotive stalls: the most the district then carries, when, and that item's row; row −1: none is ever there. */
   readonly stallMa: Int32Array;
   readonly stallAtMs: Int32Array;
@@ -37,6 +40,8 @@ export function sweepSurges(scene: LoadScene): SurgeSweep {
   const districts = scene.problem.districts.length;
   const sorted = sortInGroups(events.count, events.district.subarray(0, events.count), districts, events.ms);
   const surges: Surges = {
+    loadMa: new Int32Array(districts),
+    loadAtMs: new Int32Array(districts).fill(scene.problem.slot.startMs),
     stallMa: new Int32Array(districts),
     stallAtMs: new Int32Array(districts),
     stallItem: new Int32Array(districts).fill(-1),
@@ -83,6 +88,10 @@ function sweepDistrict(
         inrush += inrushMa[item] as number;
         mostStall = Math.max(mostStall, stallMa[item] as number);
       }
+    }
+    if (load > (surges.loadMa[district] as number)) {
+      surges.loadMa[district] = load;
+      surges.loadAtMs[district] = ms;
     }
     if (inrush > (surges.inrushMa[district] as number)) {
       surges.inrushMa[district] = inrush;

@@ -29,6 +29,7 @@ const WORDS = {
   district: "district",
   controller: "controller",
   selector: "selector",
+  "short-test": "short test",
   clock: "layout clock",
   attendance: "booking on",
   "handset-desk": "handset desk",

@@ -82,6 +82,13 @@ export const EXAMPLES: readonly Example[] = [
     filters: { "supply=B1": ["D-West"], "supply=B9": [] },
   },
   {
+    path: "short-tests",
+    codes: codesOf(layout.shortTests),
+    fresh: { code: "spring", district: "D-West", testedOn: "2027-03-13", result: "passed", by: "Ada" },
+    change: { testedOn: "2027-03-14", result: "failed", by: "" },
+    filters: { "district=D-West": ["first"], "district=D-East": [], "q=FIR": ["first"] },
+  },
+  {
     path: "sections",
     codes: codesOf(layout.sections),
     fresh: { code: "Z1", name: "Spare", area: "main", use: "loop", lengthMm: 1, wiring: "digital" },
