@@ -4,10 +4,10 @@ import type { FollowPair } from "./follow-pairs.ts";
 import { searchGroup, type Thrift } from "./search-group.ts";
 
 /**
- * Points that one search keeps over all its runs: some tenths of a second on a plain machine. A branch of two dozen
- * runs needs some hundreds of them.
+ * Points that one search keeps over all its runs: a tenth of a second for a thousand runs on a plain machine. An
+ * evening on a branch needs a tenth of them.
  */
-export const MOST_POINTS = 30_000;
+export const MOST_POINTS = 10_000;
 
 /**
  * The assignment with the fewest changes of output between runs that follow each other in a section (`pairs`), given

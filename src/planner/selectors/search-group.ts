@@ -10,18 +10,19 @@ export interface Thrift {
   readonly atLeast: number;
 }
 
-/** Everything about a group of demands that depends on each other, and its place in the search. */
+/** Everything about a group of demands that depends on each other, and its place in the search. Outputs by position. */
 interface Search {
   readonly demands: readonly Demand[];
+  readonly outputs: readonly number[];
+  readonly candidates: readonly (readonly number[])[];
   /** Whom each demand follows, and in how many sections; the earlier in search order. */
   readonly follows: ReadonlyMap<number, readonly { readonly other: number; readonly sections: number }[]>;
   /** Last demand at which the output of each still matters. */
   readonly matters: readonly number[];
   /** Changes that no assignment spares from each demand on. */
   readonly unsparedFrom: readonly number[];
-  readonly outputs: readonly number[];
+  /** Outputs that the demands from each on cannot tell apart; 0: none can take it. */
   readonly classes: readonly Int32Array[];
-  readonly mostPoints: number;
 }
 
 /** What is decided up to a demand. `held`: outputs of the demands that still matter, in order. */
@@ -42,7 +43,7 @@ export function searchGroup(
   given: readonly number[],
   mostPoints: number,
 ): Thrift {
-  const search = prepare(demands, pairs, mostPoints);
+  const search = prepare(demands, pairs);
   const best = changesOf(pairs, given);
   let atLeast = best;
   if (search.unsparedFrom[0] === best) return { outputs: given, changes: best, atLeast };
@@ -60,35 +61,54 @@ export function searchGroup(
   }
   const found = points[0];
   if (!found) return { outputs: given, changes: best, atLeast };
-  return { outputs: traceBack(found), changes: found.changes, atLeast: Math.min(atLeast, found.changes) };
+  return {
+    outputs: traceBack(search, found),
+    changes: found.changes,
+    atLeast: Math.min(atLeast, found.changes),
+  };
 }
 
-function prepare(demands: readonly Demand[], pairs: readonly FollowPair[], mostPoints: number): Search {
+function prepare(demands: readonly Demand[], pairs: readonly FollowPair[]): Search {
+  const outputs = [...new Set(demands.flatMap(({ candidates }) => candidates))].sort((a, b) => a - b);
+  const position = new Map(outputs.map((output, at) => [output, at]));
   const follows = new Map<number, { other: number; sections: number }[]>();
-  const matters = demands.map((_, index) => index);
-  const unspared: number[] = demands.map(() => 0);
+  const unsparedFrom: number[] = new Array(demands.length + 1).fill(0);
   for (const { earlier, later, sections } of pairs) {
-    const first = Math.min(earlier, later);
+    const other = Math.min(earlier, later);
     const second = Math.max(earlier, later);
     const list = follows.get(second);
-    if (list) list.push({ other: first, sections });
-    else follows.set(second, [{ other: first, sections }]);
-    matters[first] = Math.max(matters[first] as number, second);
-    if (!mayShare(demands[first] as Demand, demands[second] as Demand))
-      unspared[second] = (unspared[second] as number) + sections;
+    if (list) list.push({ other, sections });
+    else follows.set(second, [{ other, sections }]);
+    if (!mayShare(demands[other] as Demand, demands[second] as Demand))
+      unsparedFrom[second] = (unsparedFrom[second] as number) + sections;
   }
-  const unsparedFrom: number[] = new Array(demands.length + 1).fill(0);
   for (let at = demands.length - 1; at >= 0; at--)
-    unsparedFrom[at] = (unsparedFrom[at + 1] as number) + (unspared[at] as number);
+    unsparedFrom[at] = (unsparedFrom[at + 1] as number) + (unsparedFrom[at] as number);
+  return {
+    demands,
+    outputs,
+    candidates: demands.map(({ candidates }) => candidates.map((output) => position.get(output) as number)),
+    follows,
+    matters: lastThatMatters(demands, follows),
+    unsparedFrom,
+    classes: outputClasses(
+      demands,
+      demands.map((_, index) => index),
+      outputs,
+    ),
+  };
+}
+
+function lastThatMatters(demands: readonly Demand[], follows: Search["follows"]): number[] {
+  const matters = demands.map((_, index) => index);
+  for (const [second, list] of follows)
+    for (const { other } of list) matters[other] = Math.max(matters[other] as number, second);
   for (const [at, { endMs }] of demands.entries())
     for (let later = at + 1; later < demands.length; later++) {
       if ((demands[later] as Demand).startMs >= endMs) break;
       matters[at] = Math.max(matters[at] as number, later);
     }
-  const outputs = [...new Set(demands.flatMap(({ candidates }) => candidates))].sort((a, b) => a - b);
-  const order = demands.map((_, index) => index);
-  const classes = outputClasses(demands, order, outputs);
-  return { demands, follows, matters, unsparedFrom, outputs, classes, mostPoints };
+  return matters;
 }
 
 function mayShare(a: Demand, b: Demand): boolean {
@@ -104,60 +124,77 @@ interface Layer {
 
 /** All points after the demand at `depth`, of those that the rest cannot tell apart the first with fewest changes. */
 function step(search: Search, { points, before, after }: Layer, depth: number): Point[] {
-  const follows = search.follows.get(depth) ?? [];
+  const demand = search.demands[depth] as Demand;
+  const blocks = before.map((index) => compete(search.demands[index] as Demand, demand));
+  const follows = (search.follows.get(depth) ?? []).map(({ other, sections }) => ({
+    at: before.indexOf(other),
+    sections,
+  }));
+  // the demand itself comes last, if it matters
+  const kept = after.filter((index) => index !== depth).map((index) => before.indexOf(index));
+  const isKept = kept.length < after.length;
+  const name = createNaming(search, depth + 1);
   const known = new Map<string, Point>();
-  for (const point of points) {
-    const outputOf = new Map(before.map((index, at) => [index, point.held[at] as number]));
-    for (const output of optionsAt(search, outputOf, depth)) {
+  for (const point of points)
+    for (const output of optionsAt(search, point.held, blocks, depth)) {
       let { changes } = point;
-      for (const { other, sections } of follows) if (outputOf.get(other) !== output) changes += sections;
-      const held = after.map((index) => (index === depth ? output : (outputOf.get(index) as number)));
-      const key = nameOf(search, held, depth + 1);
+      for (const { at, sections } of follows) if (point.held[at] !== output) changes += sections;
+      const held = kept.map((at) => point.held[at] as number);
+      if (isKept) held.push(output);
+      const key = name(held);
       const same = known.get(key);
       if (!same || changes < same.changes) known.set(key, { held, changes, before: point, output });
     }
-  }
   return [...known.values()];
 }
 
 /** What the demand may take: outputs that others had and are free, and one of each kind that nobody had. */
 function optionsAt(
-  { demands, classes, outputs }: Search,
-  outputOf: ReadonlyMap<number, number>,
+  { candidates, outputs, classes }: Search,
+  held: readonly number[],
+  blocks: readonly boolean[],
   depth: number,
 ): number[] {
-  const demand = demands[depth] as Demand;
-  const blocked = new Set<number>();
-  for (const [index, output] of outputOf) if (compete(demands[index] as Demand, demand)) blocked.add(output);
-  const inUse = new Set(outputOf.values());
+  const inUse = new Uint8Array(outputs.length);
+  const blocked = new Uint8Array(outputs.length);
+  for (const [at, output] of held.entries()) {
+    inUse[output] = 1;
+    if (blocks[at]) blocked[output] = 1;
+  }
+  const kinds = classes[depth + 1] as Int32Array;
   const seen = new Set<number>();
-  return demand.candidates.filter((output) => {
-    if (inUse.has(output)) return !blocked.has(output);
-    const kind = (classes[depth + 1] as Int32Array)[outputs.indexOf(output)] as number;
+  return (candidates[depth] as readonly number[]).filter((output) => {
+    if (inUse[output] === 1) return blocked[output] === 0;
+    const kind = kinds[output] as number;
     if (seen.has(kind)) return false;
     seen.add(kind);
     return true;
   });
 }
 
-/** Equal for two points that go on alike: an output's name is its class and which of the class it is, by appearance. */
-function nameOf({ classes, outputs }: Search, held: readonly number[], depth: number): string {
-  const names = new Map<number, string>();
+/**
+ * Gives equal names to points that go on alike: of each output held its kind, and which of that kind it is in the
+ * order in which they appear. Of a kind that nothing to come can take it does not matter which.
+ */
+function createNaming({ classes, outputs }: Search, depth: number): (held: readonly number[]) => string {
+  const kinds = classes[depth] as Int32Array;
+  const nth = new Int32Array(outputs.length);
   const counts = new Map<number, number>();
-  return held
-    .map((output) => {
-      const known = names.get(output);
-      if (known !== undefined) return known;
-      const kind = (classes[depth] as Int32Array)[outputs.indexOf(output)] as number;
-      // nothing to come can take it: which it is does not matter
-      if (kind === 0) return "0";
-      const count = counts.get(kind) ?? 0;
-      counts.set(kind, count + 1);
-      const name = `${kind}.${count}`;
-      names.set(output, name);
-      return name;
-    })
-    .join(" ");
+  return (held) => {
+    nth.fill(0);
+    counts.clear();
+    let name = "";
+    for (const output of held) {
+      const kind = kinds[output] as number;
+      if (nth[output] === 0 && kind !== 0) {
+        const count = (counts.get(kind) ?? 0) + 1;
+        counts.set(kind, count);
+        nth[output] = count;
+      }
+      name += `${kind}.${nth[output]} `;
+    }
+    return name;
+  };
 }
 
 function changesOf(pairs: readonly FollowPair[], outputs: readonly number[]): number {
@@ -167,8 +204,9 @@ function changesOf(pairs: readonly FollowPair[], outputs: readonly number[]): nu
   return changes;
 }
 
-function traceBack(last: Point): number[] {
-  const outputs: number[] = [];
-  for (let point: Point | null = last; point?.before; point = point.before) outputs.unshift(point.output);
-  return outputs;
+function traceBack({ outputs }: Search, last: Point): number[] {
+  const chosen: number[] = [];
+  for (let point: Point | null = last; point?.before; point = point.before)
+    chosen.push(outputs[point.output] as number);
+  return chosen.reverse();
 }
