@@ -40,6 +40,18 @@ export const memberAddress = (club: string, member: string) =>
 
 export const newMemberAddress = (club: string) => `${nightsAddress(club)}/new-member`;
 
+/** The railway's records; a table of them, or the first. */
+export const railwayAddress = (club: string, table?: string) =>
+  `${nightsAddress(club)}/railway${table === undefined ? "" : `/${table}`}`;
+
+export const rosterAddress = (club: string, table?: string) =>
+  `${nightsAddress(club)}/roster${table === undefined ? "" : `/${table}`}`;
+
+export const handsetsAddress = (club: string) => `${nightsAddress(club)}/handsets`;
+
+/** How the districts are wired, at a slot's peaks. */
+export const wiringAddress = (club: string) => `${nightsAddress(club)}/wiring`;
+
 export const trailAddress = (club: string) => `${nightsAddress(club)}/trail`;
 
 export const mailsAddress = (club: string) => `${nightsAddress(club)}/mails`;

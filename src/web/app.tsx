@@ -14,6 +14,7 @@ import { NewNightPage } from "./nights/new-night-page.tsx";
 import { NightsPage } from "./nights/nights-page.tsx";
 import { PanelPage } from "./panel/panel-page.tsx";
 import { PlanPage } from "./plan/plan-page.tsx";
+import { RailwayPage } from "./railway/railway-page.tsx";
 import { Header } from "./shell/header.tsx";
 import { NotFoundPage } from "./shell/not-found-page.tsx";
 import { SignInEnded } from "./shell/sign-in-ended.tsx";
@@ -21,8 +22,11 @@ import { SignedIn } from "./shell/signed-in.tsx";
 import { ForgotPage } from "./sign-in/forgot-page.tsx";
 import { LinkPage } from "./sign-in/link-page.tsx";
 import { SignInPage } from "./sign-in/sign-in-page.tsx";
+import { HandsetsPage } from "./stock/handsets-page.tsx";
+import { RosterPage } from "./stock/roster-page.tsx";
 import { MailsPage } from "./trail/mails-page.tsx";
 import { TrailPage } from "./trail/trail-page.tsx";
+import { WiringPage } from "./wiring/wiring-page.tsx";
 
 /** The client: its frame and which page stands at which address. */
 export function App() {
@@ -54,6 +58,10 @@ function Pages() {
         <Route path="/clubs/:club/nights/:session/:slot" component={PlanPage} />
         <Route path="/clubs/:club/nights/:session/:slot/load" component={LoadPage} />
         <Route path="/clubs/:club/nights/:session/:slot/panel" component={PanelPage} />
+        <Route path="/clubs/:club/railway/:table?" component={RailwayPage} />
+        <Route path="/clubs/:club/roster/:table?" component={RosterPage} />
+        <Route path="/clubs/:club/handsets" component={HandsetsPage} />
+        <Route path="/clubs/:club/wiring" component={WiringPage} />
         <Route path="/clubs/:club/members" component={MembersPage} />
         <Route path="/clubs/:club/members/:member" component={MemberPage} />
         <Route path="/clubs/:club/new-member" component={NewMemberPage} />

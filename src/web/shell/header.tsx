@@ -1,12 +1,16 @@
 import { useLocation } from "preact-iso";
 import type { Me } from "../../../shared/accounts.ts";
 import {
+  handsetsAddress,
   isBeforeSignIn,
   mailsAddress,
   membersAddress,
   newMemberAddress,
   nightsAddress,
+  railwayAddress,
+  rosterAddress,
   trailAddress,
+  wiringAddress,
 } from "../addresses.ts";
 import { meState } from "../api/me.ts";
 import { useMay } from "../api/use-me.ts";
@@ -56,6 +60,10 @@ function ClubPart({ club, path, me }: ClubPartProps) {
   const own = me.clubs.find(({ code }) => code === club)?.name;
   const nights = nightsAddress(club);
   const beside = [
+    { words: "Railway", address: railwayAddress(club) },
+    { words: "Roster", address: rosterAddress(club) },
+    { words: "Handsets", address: handsetsAddress(club) },
+    { words: "Wiring", address: wiringAddress(club) },
     { words: "Members", address: membersAddress(club), also: newMemberAddress(club) },
     readsTrail && { words: "Trail", address: trailAddress(club) },
     keepsClub && { words: "Mails", address: mailsAddress(club) },
