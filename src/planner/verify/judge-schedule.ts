@@ -3,7 +3,7 @@ import { type Move, movesOf } from "./covered-sections.ts";
 import { ridesOf } from "./rides.ts";
 import type { ScheduleFault } from "./schedule-fault.ts";
 import { type Positions, positionAt, replay, type TurnToJudge } from "./selector-positions.ts";
-import { standsOf, workersOfStock } from "./standing-stock.ts";
+import { coveredAt, standsOf, workersOfStock } from "./standing-stock.ts";
 
 /** Instants of turns are whole ms, moves judged against them are not. */
 const ROUNDING_MS = 1;
@@ -77,17 +77,22 @@ function otherMoves(problem: Problem, train: number): Move[] {
 
 function toRidden(problem: Problem, positions: Positions, train: number, ride: readonly Move[]): Ridden {
   const inside: { section: number; span: Interval }[] = [];
-  for (const [at, { covered, departMs }] of ride.entries())
+  for (const [at, { covered, departMs }] of ride.entries()) {
+    const before = ride[at - 1];
+    const stoodIn = before ? coveredAt(problem, problem.trains[train] as Train, before.toEntry) : [];
     for (const { section, fromMs, toMs } of covered) {
       if ((problem.sections[section] as Section).control === "dead") continue;
       const stood = inside.findLast(
-        (each) => each.section === section && each.span.endMs === ride[at - 1]?.arriveMs,
+        (each) =>
+          each.section === section &&
+          each.span.endMs === before?.arriveMs &&
+          fromMs === departMs &&
+          stoodIn.includes(section),
       );
-      const goesOn = stood !== undefined && fromMs === departMs;
-      const span = { startMs: goesOn ? stood.span.startMs : fromMs, endMs: toMs };
-      if (goesOn) inside.splice(inside.indexOf(stood), 1);
-      inside.push({ section, span });
+      if (stood) inside.splice(inside.indexOf(stood), 1);
+      inside.push({ section, span: { startMs: stood?.span.startMs ?? fromMs, endMs: toMs } });
     }
+  }
   const [longest] = [...inside].sort((a, b) => lengthOf(b.span) - lengthOf(a.span));
   const output = longest ? positionAt(positions, longest.section, middle(longest.span)) : -1;
   const span = { startMs: ride[0]?.departMs ?? 0, endMs: ride.at(-1)?.arriveMs ?? 0 };
@@ -107,7 +112,9 @@ function judgeRide(problem: Problem, positions: Positions, ride: Ridden): Schedu
     else if (output !== ride.output)
       faults.push({ kind: "two-outputs-under-train", section, train: ride.train, atMs: middle(span) });
   }
-  if (ride.output >= 0 && isTooWeak(problem, ride))
+  // what runs before the slot is nobody's load
+  const isInSlot = ride.span.endMs > problem.slot.startMs + ROUNDING_MS;
+  if (ride.output >= 0 && isInSlot && isTooWeak(problem, ride))
     faults.push(fault("output-over-rating", ride, ride.span.startMs));
   return faults;
 }
@@ -131,7 +138,7 @@ function judgeParked(problem: Problem, positions: Positions, rides: readonly Rid
   const tailMs = Math.max(releaseMs, handInMs) + ROUNDING_MS;
   const faults: ScheduleFault[] = [];
   const workers = workersOfStock(problem);
-  for (const { train, sections, span } of standsOf(problem)) {
+  for (const { train, sections, span, isBrief } of standsOf(problem)) {
     const own = rides.filter((ride) => workers[train]?.has(ride.train));
     const inHand = (section: number, atMs: number) =>
       own.some(({ inside }) =>
@@ -146,6 +153,7 @@ function judgeParked(problem: Problem, positions: Positions, rides: readonly Rid
           (ride) => !own.includes(ride) && ride.output === fed.output && overlap(ride.span, fed.span),
         );
         if (driver) faults.push({ kind: "parked-stock-driven", section, train, atMs: driver.span.startMs });
+        if (isBrief) continue;
         const looks = [
           fed.span.startMs + 2 * ROUNDING_MS,
           middle(fed.span),

@@ -6,6 +6,8 @@ export interface Stand {
   readonly train: number;
   readonly sections: readonly number[];
   readonly span: Interval;
+  /** At a call under way, too short to give its output up. */
+  readonly isBrief: boolean;
 }
 
 /**
@@ -24,14 +26,22 @@ export function standsOf(problem: Problem): Stand[] {
     const { fromMs, toMs } = standingTime(problem, moves, lines, index);
     const startsIn = (train.path[0] as Train["path"][number]).section;
     const stands: Stand[] = [
-      { train: index, sections: [startsIn], span: { startMs: fromMs, endMs: first.departMs } },
+      {
+        train: index,
+        sections: [startsIn],
+        span: { startMs: fromMs, endMs: first.departMs },
+        isBrief: false,
+      },
     ];
-    for (const [at, move] of mine.entries())
+    for (const [at, move] of mine.entries()) {
+      const goesMs = mine[at + 1]?.departMs;
       stands.push({
         train: index,
         sections: coveredAt(problem, train, move.toEntry),
-        span: { startMs: move.arriveMs, endMs: mine[at + 1]?.departMs ?? toMs },
+        span: { startMs: move.arriveMs, endMs: goesMs ?? toMs },
+        isBrief: goesMs !== undefined && goesMs - move.arriveMs < problem.policy.releaseDwellMs,
       });
+    }
     return stands.filter(({ span }) => span.startMs < span.endMs);
   });
 }
@@ -91,7 +101,7 @@ function workings(problem: Problem, moves: readonly Move[][]): Map<string, numbe
 }
 
 /** The sections under a train whose head is at the end of a path entry. */
-function coveredAt({ sections }: Problem, { path, lengthMm }: Train, entry: number): number[] {
+export function coveredAt({ sections }: Problem, { path, lengthMm }: Train, entry: number): number[] {
   const covered: number[] = [];
   let restMm = lengthMm;
   for (let at = entry; at >= 0 && restMm > 0; at--) {

@@ -4,7 +4,7 @@ import { judgeSchedule } from "../../../src/planner/verify/judge-schedule.ts";
 import type { TurnToJudge } from "../../../src/planner/verify/selector-positions.ts";
 import { analog, branch, hauledBy } from "../analog/branch.ts";
 import { scheduleOf } from "../selectors/schedule.ts";
-import { arrives, calls, departs, section, through, train } from "../small-problem.ts";
+import { arrives, calls, departs, policyWith, section, through, train } from "../small-problem.ts";
 
 const M = 1_000;
 const SECTIONS = [
@@ -86,6 +86,31 @@ describe("the judge of a schedule", () => {
     const first = good.find(({ section: at }) => at === 1);
     const early = good.map((turn) => (turn === first ? { ...turn, atMs: 605_000 } : turn));
     expect(kinds(early)).toContain("output-meets-digital");
+  });
+
+  test("lets a section be off that a train has left and comes back into", () => {
+    // the train just fits into b, where it turns back; its locomotive's mate is left behind in a
+    const mates = hauledBy(0, 1);
+    const back = branch(
+      ROAD.slice(0, 2),
+      [
+        train("1", 900, [departs(1, 500), arrives(0, 510)], mates),
+        train("2", 1_000, [departs(0, 600), calls(1, 610, 630), arrives(0, 640)], hauledBy(0)),
+      ],
+      { policy: policyWith({ setUpMs: 0, releaseMs: 0, pickUpMs: 0, handInMs: 0 }) },
+    );
+    const { turns } = scheduleOf(back);
+    expect(turns.filter(({ section: at }) => at === 0).map(({ atMs, to }) => [atMs / 1_000, to < 0])).toEqual(
+      [
+        [500, false],
+        [510, true],
+        [600, false],
+        [610, true],
+        [630, false],
+        [640, true],
+      ],
+    );
+    expect(judgeSchedule(back, turns)).toEqual([]);
   });
 
   test("says when an output does not bear a train that another would", () => {
