@@ -35,8 +35,9 @@ export function complaintsOf(page: Page): readonly string[] {
   page.on("pageerror", (error) => complaints.push(String(error)));
   page.on("requestfailed", (request) => {
     const why = String(request.failure()?.errorText);
-    // a page that is left gives up its line of events
-    if (why === "net::ERR_ABORTED" && request.url().endsWith("/events")) return;
+    // a page that is left gives up its line of events, and what it was reading
+    if (why === "net::ERR_ABORTED" && (request.url().endsWith("/events") || request.method() === "GET"))
+      return;
     complaints.push(`${request.url()} ${why}`);
   });
   return complaints;

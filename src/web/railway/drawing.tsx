@@ -96,7 +96,8 @@ function SectionMark({ drawn: { code, x, y, width }, record, isChosen, onChosen 
     // biome-ignore lint/a11y/useSemanticElements: SVG has no button
     <g
       role="button"
-      tabIndex={0}
+      // as SVG writes it
+      tabindex={0}
       aria-pressed={isChosen}
       aria-label={`${code}, ${name}, ${wiring}, ${lengthMm} mm${district ? `, district ${district}` : ""}`}
       class={`drawn-section drawn-${wiring}${isChosen ? " drawn-chosen" : ""}`}

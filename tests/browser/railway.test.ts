@@ -1,0 +1,164 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { BrowserContextOptions } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { demoClub, demoDocument } from "../../seed/index.ts";
+import { noBrowser } from "../support/browser.ts";
+import { sidewaysOverflow } from "./plan-view.ts";
+import { DESK, openHouse, PHONE } from "./visits.ts";
+
+const CLUB = `/clubs/${demoClub.code}`;
+
+describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway", () => {
+  let house: Awaited<ReturnType<typeof openHouse>>;
+
+  beforeAll(async () => {
+    // before both nights of the demo
+    house = await openHouse({ clock: { now: () => new Date("2027-03-01T12:00:00Z") } });
+    const { request } = house.service;
+    await request.post("/api/clubs").send(demoClub).expect(201);
+    await request.post(`/api${CLUB}/import`).send(demoDocument).expect(200);
+    await request
+      .post("/api/clubs")
+      .send({ code: "vale", name: "Oakwater Vale Circle", timeZone: "Europe/London", scale: 87 })
+      .expect(201);
+  });
+  afterEach(() => house?.leave());
+  afterAll(() => house?.close());
+
+  const visit = (where: string, options: BrowserContextOptions = {}) => house.visit(where, { options });
+  const stored = async (path: string) =>
+    (await house.service.request.get(`/api${CLUB}/${path}`).expect(200)).body;
+
+  it("say before a change is made which nights it would stop, make it, and take it back", async () => {
+    const { page, complaints } = await visit(`${CLUB}/railway/districts?row=D-West`);
+    const breaker = page.getByLabel("Breaker opens at (mA)");
+    await breaker.fill("300");
+    await page
+      .getByText("Spring evening and Rehearsal", { exact: false })
+      .or(page.getByText(/would stop\.$/))
+      .first()
+      .waitFor();
+    await page.getByText("District D-West will trip", { exact: false }).first().waitFor();
+    expect((await stored("districts/D-West")).breakerMa).toBe(2_640);
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("D-West is saved.").waitFor();
+    expect((await stored("districts/D-West")).breakerMa).toBe(300);
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByText("D-West is as it was.").waitFor();
+    expect((await stored("districts/D-West")).breakerMa).toBe(2_640);
+    expect(complaints).toEqual([]);
+  });
+
+  it("check a row as it is typed, keep what was typed when it is refused, and close without saving", async () => {
+    const { page } = await visit(`${CLUB}/railway/sections?row=B1`);
+    const length = page.getByLabel("Length (mm)");
+    await length.fill("long");
+    await page.getByText("A whole number from 1 to 1000000 mm.").waitFor();
+    await length.fill("2900");
+    await page.getByText("A whole number from 1 to 1000000 mm.").waitFor({ state: "detached" });
+    await page.getByLabel("Code", { exact: true }).fill("B2");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.locator(".row-editor .field-fault").first().waitFor();
+    expect(await length.inputValue()).toBe("2900");
+    await page.keyboard.press("Escape");
+    await page.locator(".row-editor").waitFor({ state: "detached" });
+    expect((await stored("sections/B1")).lengthMm).toBe(2_800);
+  });
+
+  it("draw the railway; a section pressed there opens its row", async () => {
+    const { page } = await visit(`${CLUB}/railway`);
+    await page.getByText("53 sections at 9 places in 4 power districts; PX is not fed as wired.").waitFor();
+    await page.locator(".drawn-section").nth(52).waitFor();
+    expect(await page.locator(".drawn-section").count()).toBe(53);
+    await page.getByRole("button", { name: /^V3, / }).focus();
+    await page.keyboard.press("Enter");
+    await page.getByRole("form", { name: "section V3" }).waitFor();
+    expect(new URL(page.url()).search).toBe("?row=V3");
+    expect(await page.getByRole("button", { name: /^V3, / }).getAttribute("aria-pressed")).toBe("true");
+  });
+
+  it("lead whoever starts from nothing through a small railway, row by row", async () => {
+    const { page, complaints } = await visit("/clubs/vale/railway");
+    await page.getByRole("link", { name: "Areas" }).first().click();
+    const add = async (what: string, cells: Readonly<Record<string, string>>) => {
+      await page.getByRole("button", { name: `Add a ${what}` }).click();
+      const form = page.getByRole("form", { name: `A new ${what}` });
+      for (const [label, value] of Object.entries(cells)) {
+        const cell = form.getByLabel(label, { exact: true });
+        if ((await cell.evaluate((element) => element.tagName)) === "SELECT") await cell.selectOption(value);
+        else await cell.fill(value);
+      }
+      await form.getByRole("button", { name: "Save" }).click();
+      await page.getByText(`${Object.values(cells)[0]} is saved.`).waitFor();
+    };
+    const tab = (words: string) =>
+      page.locator(".table-tabs").getByRole("link", { name: words, exact: true }).click();
+    await add("area", { Code: "main", Name: "Main line" });
+    await tab("command systems");
+    await add("command system", { Code: "club", Name: "Club system" });
+    await tab("supplies");
+    await add("supply", { Code: "B", Name: "Booster", "Command system": "club", "Rating (mA)": "3000" });
+    await tab("power districts");
+    await add("power district", {
+      Code: "D",
+      Name: "All of it",
+      Supply: "B",
+      "Breaker opens at (mA)": "2000",
+    });
+    await tab("sections");
+    for (const code of ["S1", "S2"])
+      await add("section", {
+        Code: code,
+        Name: `Road ${code}`,
+        Area: "main",
+        "Length (mm)": "2400",
+        District: "D",
+      });
+    await page
+      .getByText("2 sections at 0 places in 1 power district; S1, S2 are linked to nothing.")
+      .waitFor();
+    await tab("links");
+    await add("link", { Code: "S1-S2", From: "S1", To: "S2" });
+    await page
+      .getByText("2 sections at 0 places in 1 power district; everything is linked and fed.")
+      .waitFor();
+    await page.locator(".drawn-link").first().waitFor({ state: "attached" });
+    expect(complaints).toEqual([]);
+  });
+
+  it("reckon the wires, and take a short test down with its day", async () => {
+    const { page } = await visit(`${CLUB}/wiring`);
+    await page
+      .getByText("All 4 districts are wired so that their breakers see a short", { exact: false })
+      .waitFor();
+    await page.getByText("belong to a qualified person", { exact: false }).waitFor();
+    const form = page.getByRole("form", { name: "Record a short test of District East" });
+    await form.getByLabel("Tested on").fill("2027-02-20");
+    await form.getByLabel("Result").selectOption("failed");
+    await form.getByRole("button", { name: "Record the test of District East" }).click();
+    await page.getByRole("heading", { name: "District East failed its last short test." }).waitFor();
+    const { items } = await stored("short-tests?district=D-East");
+    expect(items).toHaveLength(2);
+    const failed = items.find(({ result }: { result: string }) => result === "failed");
+    await house.service.request
+      .delete(`/api${CLUB}/short-tests/${failed.code}`)
+      .set("if-match", "*")
+      .expect(204);
+  });
+
+  const pages = ["railway/sections?row=V3", "roster", "handsets?row=R1", "wiring"] as const;
+  it.each([
+    ["a phone, dark", { viewport: PHONE, colorScheme: "dark" as const }],
+    ["a desk, light", { viewport: DESK, colorScheme: "light" as const }],
+  ])("are accessible and fit sideways on %s", async (_, options) => {
+    for (const where of pages) {
+      const { page, complaints } = await visit(`${CLUB}/${where}`, options);
+      await page.locator(".records, .district-wiring").first().waitFor();
+      if (where.startsWith("railway")) await page.locator(".drawn-section").first().waitFor();
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      expect([where, violations.map(({ id, nodes }) => [id, nodes[0]?.html])]).toEqual([where, []]);
+      expect([where, await sidewaysOverflow(page)]).toEqual([where, 0]);
+      expect(complaints).toEqual([]);
+    }
+  });
+});
