@@ -179,7 +179,7 @@ const KEEPERS: Readonly<Record<string, readonly Role[]>> = {
   "what-if": ["timetable clerk"],
 };
 const EVERYONES = new Set([
-  ...["trySlot", "tellEffects", "reportWiring", "makeSelectorSchedule"],
+  ...["trySlot", "tellEffects", "suggestRosterColumns", "reportWiring", "makeSelectorSchedule"],
   ...["checkSlot", "sayComing", "claim", "changeHandset", "giveBack", "joinQueue", "leaveQueue"],
   ...["offerSwap", "acceptSwap", "refuseSwap", "withdrawSwap"],
 ]);
@@ -190,6 +190,7 @@ const IMPORTS: Readonly<Record<string, readonly Role[]>> = {
   importDecoders: ["layout owner"],
   importRakes: ["layout owner"],
   importHandsets: ["layout owner"],
+  importRosterSheet: ["layout owner"],
 };
 
 function mayUse({ method, tag, id }: Route, role: Role): boolean {

@@ -11,6 +11,8 @@ import {
 } from "./csv/columns.ts";
 import { registerSheetRoutes } from "./csv/routes.ts";
 import { createSheetService, type SheetKind } from "./csv/service.ts";
+import { registerMappedRoutes } from "./mapped/routes.ts";
+import { createMappedService } from "./mapped/service.ts";
 import type { TransferKinds } from "./parts.ts";
 import { registerDocumentRoutes } from "./routes.ts";
 import { createTransferService } from "./service.ts";
@@ -26,6 +28,7 @@ export async function installTransfer(
 ): Promise<void> {
   const service = createTransferService(database, kinds);
   registerDocumentRoutes(app, service);
+  registerMappedRoutes(app, createMappedService(service));
   await registerSheetRoutes(app, createSheetService(database, service), toSheetKinds(kinds), kinds.train);
 }
 

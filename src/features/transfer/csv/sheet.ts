@@ -25,9 +25,10 @@ export function writeSheet(sheet: Sheet): string {
 }
 
 /** @throws Refusal validation-failed that names the row */
-export function readSheet(text: string): Sheet {
+export function readSheet(text: string, delimiter = ","): Sheet {
   try {
     const sheet = parse(text, {
+      delimiter,
       bom: true,
       relax_column_count: true,
       // all three: sheets that were joined by hand have several

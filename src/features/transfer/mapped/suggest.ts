@@ -1,0 +1,118 @@
+import type { RosterMapping, SuggestedMapping } from "../../../../shared/mapped-import.ts";
+import type { Sheet } from "../csv/sheet.ts";
+import { type Quantity, readFigure, unitOf } from "./read-figure.ts";
+
+/** Words that headings say for each thing, likeliest first. */
+const WORDS = {
+  code: [
+    "number",
+    "no",
+    "nr",
+    "running number",
+    "road number",
+    "fleet",
+    "code",
+    "id",
+    "loco",
+    "locomotive",
+    "engine",
+  ],
+  name: ["name", "description", "title", "model", "class"],
+  length: ["length", "long", "over buffers"],
+  running: ["running", "run current", "run", "moving", "amps", "current", "draw"],
+  standing: ["standing", "idle", "stationary", "stopped", "quiescent", "sound"],
+  stall: ["stall", "stalled", "slip"],
+  inrush: ["inrush", "surge", "start"],
+  maxSpeed: ["max speed", "top speed", "speed", "vmax"],
+  address: ["address", "decoder", "dcc"],
+  owner: ["owner", "whose", "belongs"],
+  note: ["note", "notes", "remark", "remarks", "comment", "comments"],
+} as const;
+
+const SAMPLES = 5;
+
+/** What the columns of a sheet look like they hold. Each column is taken once; units stand in headings or cells. */
+export function suggestMapping(sheet: Sheet): SuggestedMapping {
+  const [headings = [], ...rows] = sheet;
+  const filled = rows.filter((row) => row.some((cell) => cell.trim() !== ""));
+  const taken = new Set<number>();
+  const find = (thing: keyof typeof WORDS): string | null => {
+    for (const word of WORDS[thing]) {
+      const at = headings.findIndex((heading, i) => !taken.has(i) && says(heading, word));
+      if (at < 0) continue;
+      taken.add(at);
+      return headings[at] ?? null;
+    }
+    return null;
+  };
+  const unit = (quantity: Quantity, heading: string | null, usual: string) =>
+    heading === null
+      ? usual
+      : (unitIn(quantity, heading) ?? guessed(quantity, filled, headings.indexOf(heading), usual));
+  // what has words of its own goes first, so that `stall amps` is not taken for running
+  const [stall, standing, inrush] = [find("stall"), find("standing"), find("inrush")];
+  const [length, maxSpeed, address] = [find("length"), find("maxSpeed"), find("address")];
+  const [owner, note, running] = [find("owner"), find("note"), find("running")];
+  const [code, name] = [find("code"), find("name")];
+  const current = (heading: string | null): RosterMapping["running"] => ({
+    column: heading,
+    unit: unit("current", heading, "mA") as RosterMapping["running"]["unit"],
+    constantMa: null,
+    source: "rule of thumb",
+  });
+  const number = code ?? headings[0] ?? null;
+  return {
+    headings: [...headings],
+    rows: filled.length,
+    samples: filled.slice(0, SAMPLES).map((row) => [...row]),
+    mapping:
+      number === null || number === ""
+        ? null
+        : {
+            code: number,
+            name,
+            length: {
+              column: length,
+              unit: unit("length", length, "mm") as RosterMapping["length"]["unit"],
+              constantMm: null,
+            },
+            running: current(running),
+            standing: current(standing),
+            stall: current(stall),
+            inrush: current(inrush),
+            maxSpeed: {
+              column: maxSpeed,
+              unit: unit("speed", maxSpeed, "km/h") as RosterMapping["maxSpeed"]["unit"],
+            },
+            address,
+            owner,
+            note,
+          },
+  };
+}
+
+const wordsOf = (heading: string) => heading.toLowerCase().split(/[^\p{L}\p{N}/"]+/u);
+
+function says(heading: string, phrase: string): boolean {
+  return ` ${wordsOf(heading).join(" ")} `.includes(` ${phrase} `);
+}
+
+/** `Length (cm)`, `stall amps`. */
+function unitIn(quantity: Quantity, heading: string): string | undefined {
+  return wordsOf(heading)
+    .map((word) => unitOf(quantity, word))
+    .find((unit) => unit !== undefined);
+}
+
+/** Where nothing names a unit: currents below 20 are amps, lengths below 100 centimetres. */
+function guessed(quantity: Quantity, rows: Sheet, at: number, usual: string): string {
+  const figures = rows.flatMap((row) => {
+    const read = readFigure(row[at] ?? "", quantity, usual);
+    return "value" in read ? [read.value] : [];
+  });
+  if (figures.length === 0) return usual;
+  const most = Math.max(...figures);
+  if (quantity === "current" && most < 20) return "A";
+  if (quantity === "length" && most < 100) return "cm";
+  return usual;
+}
