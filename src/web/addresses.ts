@@ -47,6 +47,9 @@ export const railwayAddress = (club: string, table?: string) =>
 export const rosterAddress = (club: string, table?: string) =>
   `${nightsAddress(club)}/roster${table === undefined ? "" : `/${table}`}`;
 
+/** Where a spreadsheet of locomotives is brought in. */
+export const rosterImportAddress = (club: string) => `${nightsAddress(club)}/roster-import`;
+
 export const handsetsAddress = (club: string) => `${nightsAddress(club)}/handsets`;
 
 /** How the districts are wired, at a slot's peaks. */

@@ -76,7 +76,11 @@ export const LAYERS: Readonly<Record<LayerName, Layer>> = {
     layers: ["app", "config", "seed", "features", "mail", "http", "database", "lib"],
     packages: ["node:*", "close-with-grace", "pino-pretty"],
   },
-  web: { rank: 1, layers: ["shared"], packages: ["preact", "preact/*", "@preact/*", "preact-iso", "d3-*"] },
+  web: {
+    rank: 1,
+    layers: ["shared"],
+    packages: ["preact", "preact/*", "@preact/*", "preact-iso", "d3-*", "@dagrejs/dagre"],
+  },
 };
 
 /** Packages with one door: nobody but that file may name them. */

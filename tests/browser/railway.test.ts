@@ -126,6 +126,36 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
     expect(complaints).toEqual([]);
   });
 
+  it("bring in a spreadsheet by its own columns: guessed, refused cell by cell, tried, kept", async () => {
+    const { page } = await visit(`${CLUB}/roster`);
+    await page.getByRole("link", { name: "Bring in a spreadsheet of locomotives" }).click();
+    await page
+      .getByLabel("or its text")
+      .fill(
+        "Loco;Name;Length (cm);Run amps;DCC\nX1;Visiting shunter;14,5;0,22;3\nX2;Visiting diesel;21;0.4 A;4000\n",
+      );
+    await page.getByRole("button", { name: "Look at its columns" }).click();
+    await page.getByText("2 rows in 5 columns: which holds what?").waitFor();
+    expect(await page.getByLabel("Unit of the length").inputValue()).toBe("cm");
+    expect(await page.getByLabel("Unit of the running current", { exact: true }).inputValue()).toBe("A");
+    await page.getByRole("button", { name: "Try it" }).click();
+    await page.getByText("Its stall current is not said", { exact: false }).first().waitFor();
+    for (const [what, ma] of [
+      ["standing current (sound, lights)", "100"],
+      ["stall current", "900"],
+      ["inrush", "400"],
+    ] as const)
+      await page.getByLabel(`The ${what} where blank, mA`).fill(ma);
+    await page.getByRole("button", { name: "Try it" }).click();
+    await page.getByText("2 new locomotives, 0 changed", { exact: false }).waitFor();
+    const { violations } = await new AxeBuilder({ page }).analyze();
+    expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+    await page.getByRole("button", { name: "Bring in these 2" }).click();
+    await page.getByText("Kept:").waitFor();
+    expect(await stored("locomotives/X1")).toMatchObject({ lengthMm: 145, running: { ma: 220 } });
+    expect(await stored("decoders/dec-X2")).toMatchObject({ addressKind: "long", address: 4_000 });
+  });
+
   it("reckon the wires, and take a short test down with its day", async () => {
     const { page } = await visit(`${CLUB}/wiring`);
     await page

@@ -119,14 +119,15 @@ function sweepDistrict(
 
 /** Of equal loads that of the first instant stays; at one instant the first locomotive on the roster is told of. */
 function comesBefore(
-  { item, drawsFromMs }: LoadScene["stock"],
+  { item, drawsFromMs, drawsToMs }: LoadScene["stock"],
   row: number,
   best: number,
   sameInstant: boolean,
 ): boolean {
   const by =
     (item[row] as number) - (item[best] as number) ||
-    (drawsFromMs[row] as number) - (drawsFromMs[best] as number);
+    (drawsFromMs[row] as number) - (drawsFromMs[best] as number) ||
+    (drawsToMs[row] as number) - (drawsToMs[best] as number);
   return sameInstant && (by < 0 || (by === 0 && row < best));
 }
 

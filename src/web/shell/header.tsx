@@ -9,6 +9,7 @@ import {
   nightsAddress,
   railwayAddress,
   rosterAddress,
+  rosterImportAddress,
   trailAddress,
   wiringAddress,
 } from "../addresses.ts";
@@ -61,7 +62,7 @@ function ClubPart({ club, path, me }: ClubPartProps) {
   const nights = nightsAddress(club);
   const beside = [
     { words: "Railway", address: railwayAddress(club) },
-    { words: "Roster", address: rosterAddress(club) },
+    { words: "Roster", address: rosterAddress(club), also: rosterImportAddress(club) },
     { words: "Handsets", address: handsetsAddress(club) },
     { words: "Wiring", address: wiringAddress(club) },
     { words: "Members", address: membersAddress(club), also: newMemberAddress(club) },

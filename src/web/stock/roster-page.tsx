@@ -1,5 +1,5 @@
 import type { Decoder, Locomotive } from "../../../shared/roster.ts";
-import { rosterAddress } from "../addresses.ts";
+import { rosterAddress, rosterImportAddress } from "../addresses.ts";
 import { clubPath } from "../api/service.ts";
 import { useEvents } from "../api/use-events.ts";
 import { readAll } from "../nights/night-records.ts";
@@ -37,6 +37,9 @@ export function RosterPage({ club = "", table }: RosterPageProps) {
       {stock.value && (
         <p class="headline railway-answer">{sayRoster(stock.value.locomotives, stock.value.decoders)}</p>
       )}
+      <p class="answer-facts">
+        <a href={rosterImportAddress(club)}>Bring in a spreadsheet of locomotives</a>
+      </p>
     </TablePage>
   );
 }
