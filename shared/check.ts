@@ -239,6 +239,28 @@ export const checkReport = z
     controllers: z.array(loadReport),
     handsets: z.array(needReport).meta({ description: "One a command system." }),
     outputNeed: needReport.meta({ description: "Controller outputs of the whole railway." }),
+    capacity: z
+      .array(
+        z
+          .strictObject({
+            section: code,
+            trains: z.int().meta({ description: "How often a train is in it on its way." }),
+            busySeconds: z
+              .number()
+              .meta({
+                description: "Real seconds it is taken, its trains pushed together until they touch.",
+              }),
+            share: z.number().meta({ description: "Of the slot, 0 to 1 and more." }),
+            additional: z
+              .number()
+              .nullable()
+              .meta({
+                description: "How much more of the same would still go in: 1 / share − 1 (UIC Code 406).",
+              }),
+          })
+          .meta({ id: "BusySection" }),
+      )
+      .meta({ description: "Sections that trains use." }),
     analog: z.strictObject({
       status: z.enum(["assigned", "impossible", "not-decided"]).meta({
         description:

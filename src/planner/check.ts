@@ -1,3 +1,4 @@
+import { busyTimes, reportBusy } from "./capacity/busy-sections.ts";
 import { compilePlan } from "./compile-plan.ts";
 import { reportNeed, sweepNeeds } from "./handsets/need-report.ts";
 import { createLoadScene, digitalLoad } from "./load/digital-load.ts";
@@ -46,5 +47,6 @@ export function report(sweep: Sweep, mostFindings: number = MOST_FINDINGS): Chec
     controllers: analog.controllers,
     handsets: problem.commandSystems.map((system, index) => reportNeed(handsets, index, system.handsets)),
     analog: analog.report,
+    capacity: reportBusy(problem, busyTimes(problem, motions)),
   };
 }

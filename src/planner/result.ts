@@ -17,6 +17,20 @@ export interface CheckResult {
   /** One a command system. */
   readonly handsets: readonly NeedReport[];
   readonly analog: AnalogReport;
+  /** Sections that trains use, and how much of the slot they take. */
+  readonly capacity: readonly BusySection[];
+}
+
+/** How much of the slot a section is taken, its trains pushed together until they touch. */
+export interface BusySection {
+  readonly section: number;
+  /** Times that a train is in it on its way. */
+  readonly trains: number;
+  readonly busyMs: number;
+  /** Of the slot. */
+  readonly share: number;
+  /** How much more of the same would still go in, as a share of it; null where it is never taken. */
+  readonly additional: number | null;
 }
 
 /** One train in one section. */

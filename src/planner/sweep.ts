@@ -1,5 +1,6 @@
 import { addressFindings } from "./addresses/address-findings.ts";
 import { type AnalogPlan, MOST_STATES, planAnalog } from "./analog/plan-analog.ts";
+import { busyFindings, busyTimes } from "./capacity/busy-sections.ts";
 import type { Plan } from "./compile-plan.ts";
 import { compareFindings } from "./finding-order.ts";
 import type { Finding } from "./findings.ts";
@@ -53,6 +54,7 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
     ...loadFindings(problem, loads),
     ...surgeFindings(scene, surges, (district) => trips(problem, loads, district)),
     ...wiringFindings(problem, surges.surges),
+    ...busyFindings(problem, busyTimes(problem, motions), track.exclusive),
     ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
     ...addressFindings(plan, needs),
     ...analog.findings,

@@ -75,6 +75,11 @@ export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckRep
     handsets: result.handsets.map((need, i) => toNeed(need, layout.commandSystems[i] ?? UNNAMED, plan)),
     outputNeed: toNeed(result.analog.need, { code: "outputs", name: "Controller outputs" }, plan),
     analog: toAnalog(result.analog, plan),
+    capacity: result.capacity.map(({ section, busyMs, ...rest }) => ({
+      ...rest,
+      section: problem.sections[section]?.code ?? "?",
+      busySeconds: busyMs / 1_000,
+    })),
   };
 }
 

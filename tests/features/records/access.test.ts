@@ -60,7 +60,8 @@ it("members of another club are turned away from every route of a club as if it 
 });
 
 /** Posts that compute and store nothing: whoever may read may ask them. */
-const COMPUTED = /\/(check|try|effects|selector-schedule|wiring|both-ways|most-trains|compare-readings|columns)$/;
+const COMPUTED =
+  /\/(check|try|effects|selector-schedule|wiring|both-ways|most-trains|compare-readings|columns)$/;
 
 it("one without a role may change no record of the club", async () => {
   actor = memberOf("north", "member");

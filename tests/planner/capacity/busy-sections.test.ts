@@ -1,0 +1,53 @@
+import { describe, expect, it } from "vitest";
+import { check } from "../../../src/planner/check.ts";
+import type { Problem } from "../../../src/planner/problem.ts";
+import { arrives, departs, policyWith, section, smallProblem, through, train } from "../small-problem.ts";
+
+/** Trains of 120 s each through the middle one of three sections, every `everyS`, in a slot of an hour. */
+function hourly(count: number, everyS: number, busyShare = 0.75): Problem {
+  const sections = [
+    section("A", 1_000, { shared: true }),
+    section("B", 5_000),
+    section("C", 6_000, { shared: true }),
+  ];
+  return smallProblem({
+    policy: policyWith({ setUpMs: 0, releaseMs: 0, busyShare }),
+    sections,
+    // 60 mm/s: 5 m and a train of 1.2 m take 100 s + 20 s less what is over when it stands
+    trains: Array.from({ length: count }, (_, i) => {
+      const start = 1 + i * everyS;
+      return train(`T${i}`, 1_000, [departs(0, start), through(1), arrives(2, start + 220)], {
+        placedMs: start * 1_000,
+        removedMs: (start + 220) * 1_000,
+      });
+    }),
+  });
+}
+
+const middle = (problem: Problem) => check(problem).capacity.find((one) => one.section === 1);
+
+describe("how busy a section is", () => {
+  it("is its trains' time of the slot, however they are spread over it", () => {
+    const one = middle(hourly(1, 300));
+    const ten = middle(hourly(10, 300));
+    expect(ten?.busyMs).toBe(10 * (one?.busyMs ?? 0));
+    expect(ten?.share).toBeCloseTo((ten?.busyMs ?? 0) / 3_600_000, 12);
+    expect(middle(hourly(10, 130))?.share).toBe(ten?.share);
+  });
+
+  // UIC Code 406 (2013): additional time rate = 100/rate − 1: at 75 % a third more would go in, from memory
+  it("leaves room for as much again as is free", () => {
+    const { share = 0, additional } = middle(hourly(12, 200)) ?? {};
+    expect(additional).toBeCloseTo(1 / share - 1, 12);
+    expect(1 / 0.75 - 1).toBeCloseTo(0.33, 2);
+  });
+
+  it("warns above what the policy allows, not at it", () => {
+    const problem = hourly(12, 200);
+    const share = middle(problem)?.share ?? 0;
+    const codes = (busyShare: number) =>
+      check({ ...problem, policy: { ...problem.policy, busyShare } }).findings.map(({ code }) => code);
+    expect(codes(share)).toEqual([]);
+    expect(codes(share - 0.01)).toEqual(["section-too-busy"]);
+  });
+});
