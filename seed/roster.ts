@@ -83,6 +83,24 @@ const locomotives: Locomotive[] = [
     maxSpeedKmh: 120,
     owner: "A visitor",
   }),
+  engine("V16", "Visiting shunter Hawthorn", 120, [150, 0, 800, 200], [RULE], {
+    maxSpeedKmh: 50,
+    owner: "A visitor",
+    note: "No decoder: never onto digital track.",
+  }),
+  engine("V17", "Visiting pusher Rowan", 120, [110, 100, 700, 200], [RULE], {
+    maxSpeedKmh: 80,
+    owner: "A visitor",
+    note: "Its decoder does not run on analog track.",
+  }),
+  engine("V18", "Visiting tank engine Sallow", 120, [200, 100, 700, 250], [RULE], {
+    maxSpeedKmh: 60,
+    owner: "A visitor",
+  }),
+  engine("V19", "Visiting railcar Alder", 200, [210, 100, 700, 250], [RULE], {
+    maxSpeedKmh: 60,
+    owner: "A visitor",
+  }),
   engine("A21", "Quay tank engine Cormorant", 140, [650, 0, 2_300, 650], [MEASURED], {
     maxSpeedKmh: 60,
     note: "Open-frame motor, no decoder: never onto digital track.",
@@ -118,6 +136,9 @@ const ADDRESSES: readonly (readonly [locomotive: string, address: number, analog
   ["V13", 13, false],
   ["V14", 14, false],
   ["V15", 15, false],
+  ["V17", 17, false],
+  ["V18", 10_000, false],
+  ["V19", 201, false],
 ];
 
 const decoders: z.input<typeof decoder>[] = [
