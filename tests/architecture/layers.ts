@@ -55,7 +55,7 @@ export const LAYERS: Readonly<Record<LayerName, Layer>> = {
     layers: ["shared", "lib", "database"],
     packages: ["node:*", "pg", "graphile-worker", "nodemailer", "nodemailer/*"],
   },
-  solving: { rank: 2, layers: ["planner", "lib"], packages: ["node:*", "highs", "piscina"] },
+  solving: { rank: 2, layers: ["planner", "lib"], packages: ["node:*", "ml-fcnnls"] },
   http: { rank: 2, layers: ["shared", "lib"], packages: ["node:*", "@fastify/*", ...HTTP_TYPES] },
   // what every collection of records does alike
   records: { rank: 3, layers: ["shared", "lib", "database", "http"], packages: HTTP_TYPES },
