@@ -58,10 +58,11 @@ A finding, shortened:
 
 ## What a check looks at, and what it does not yet
 
-Paths and their times, sections and clashes, stock, loads of districts, supplies, outputs and transformers, handsets against those that
-are ready, controller outputs. Recorded but **not yet looked at**: decoders with their addresses and whether they may run on analog track;
-the most handsets and addresses of a command system; where a handset can be used, and its battery; stall and inrush currents, track
-voltage and trip delays; members and what a train requires; tolerances and priorities. A night that \`runs\` may still fail on those.
+Paths and their times, sections, clashes and how busy each section is; stock, and whether it suits the track; loads of districts, supplies,
+outputs and transformers, one locomotive stalled, everything coming up at once after a trip; wires and short tests; decoder addresses; handsets
+against those that are ready and those that a system takes; controller outputs. Recorded but **not yet looked at** by the check: where a handset
+can be used, and its battery; members and what a train requires (claims look at these); tolerances and priorities. A night that \`runs\`
+may still fail on those.
 
 The planner advises; it certifies nothing, and a measured current beats a computed one. Leave mains wiring, transformers and earthing to a
 qualified person under local rules.
