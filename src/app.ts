@@ -21,6 +21,8 @@ import { installLayout, layoutKinds } from "./features/layout/index.ts";
 import { createClaimPost, createNotePost, installMails } from "./features/mails/index.ts";
 import { installMembers, memberKind } from "./features/members/index.ts";
 import { createStopClock, installNight } from "./features/night/index.ts";
+import { installPictures } from "./features/pictures/index.ts";
+import { installReadings, readingKind } from "./features/readings/index.ts";
 import { installRoster, rosterKinds } from "./features/roster/index.ts";
 import { installSelectors } from "./features/selectors/index.ts";
 import { installSessions, sessionKind } from "./features/sessions/index.ts";
@@ -62,6 +64,7 @@ export const TRANSFER_KINDS = {
   timetable: timetableKind,
   train: trainKind,
   session: sessionKind,
+  reading: readingKind,
 } as const;
 
 /** Puts the features together. Whoever calls it lets it listen, and closes it. */
@@ -82,10 +85,12 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installClubs(app, { ...deps, makeSecretary });
   installLayout(app, deps);
   installRoster(app, deps);
+  await installPictures(app, deps);
   installHandsets(app, deps);
   installMembers(app, deps);
   installTimetables(app, deps);
   installSessions(app, deps);
+  installReadings(app, deps);
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
   installWiring(app, { ...deps, checkParts, toProblem: toStoredProblem });
