@@ -16,11 +16,12 @@ import {
 import { LIMITS } from "./limits.ts";
 import { member } from "./members.ts";
 import { policy } from "./policy.ts";
+import { reading } from "./readings.ts";
 import { decoder, locomotive, rake } from "./roster.ts";
 import { areaControl, session } from "./sessions.ts";
 import { shortTest } from "./short-tests.ts";
 import { timetable, timetableVersion, train } from "./timetable.ts";
-import { clockRatio, layoutTime, scaleDenominator } from "./units.ts";
+import { clockRatio, code, layoutTime, scaleDenominator } from "./units.ts";
 
 /** The railway as records. References are codes; every code they name must be in the same document. */
 export const layoutDocument = z
@@ -60,6 +61,18 @@ export const planSlot = z
   })
   .meta({ id: "PlanSlot" });
 
+/** A train and who drives it. */
+export const planTurn = z
+  .strictObject({
+    train: code,
+    member: code,
+    handset: code
+      .nullable()
+      .default(null)
+      .meta({ description: "The one they have for it; none: not chosen." }),
+  })
+  .meta({ id: "PlanTurn" });
+
 /** Everything one slot's check needs, with nothing stored: post it, get the findings. */
 export const planDocument = z
   .strictObject({
@@ -68,7 +81,16 @@ export const planDocument = z
     layout: layoutDocument,
     roster: rosterDocument,
     handsets: z.array(handset).max(LIMITS.handsets).default([]),
+    readings: z.array(reading).max(LIMITS.readings).default([]).meta({
+      description: "What meters showed; those of locomotives count more than the roster's figures.",
+    }),
     trains: z.array(train).max(LIMITS.trains),
+    members: z.array(member).max(LIMITS.members).default([]),
+    crew: z
+      .array(planTurn)
+      .max(LIMITS.trains)
+      .default([])
+      .meta({ description: "Who drives what, as far as it is known; each train once." }),
     slot: planSlot,
   })
   .meta({ id: "PlanDocument" });
@@ -94,6 +116,7 @@ export const clubDocument = z
     members: z.array(member).max(LIMITS.members).optional(),
     timetables: z.array(timetableDocument).max(LIMITS.timetables).optional(),
     sessions: z.array(session).max(LIMITS.sessions).optional(),
+    readings: z.array(reading).max(LIMITS.readings).optional(),
   })
   .meta({ id: "ClubDocument" });
 

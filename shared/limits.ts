@@ -21,6 +21,7 @@ export const LIMITS = {
   decoders: 3_000,
   rakes: 3_000,
   handsets: 500,
+  readings: 5_000,
   members: 2_000,
   timetables: 200,
   versions: 100,

@@ -1,7 +1,15 @@
 import { z } from "zod";
 
 /** The parts of a club document that can be had one by one. */
-export const DOCUMENT_PARTS = ["layout", "roster", "handsets", "members", "timetables", "sessions"] as const;
+export const DOCUMENT_PARTS = [
+  "layout",
+  "roster",
+  "handsets",
+  "members",
+  "timetables",
+  "sessions",
+  "readings",
+] as const;
 
 export type DocumentPart = (typeof DOCUMENT_PARTS)[number];
 

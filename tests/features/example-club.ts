@@ -116,6 +116,27 @@ export const exampleDocument = {
     { code: "ada", name: "Ada Fenwright", passedFor: ["main line", "yard; heavy"] },
     { code: "bo", name: "Bo Larkin", passedFor: ["yard; heavy"], junior: true },
   ],
+  readings: [
+    {
+      code: "bench-1",
+      takenOn: "2027-01-09",
+      origin: "bench",
+      locomotive: "E7",
+      state: "running",
+      ma: 310,
+      note: "On rollers",
+    },
+    {
+      code: "night-1",
+      takenOn: "2027-03-20",
+      origin: "night",
+      district: "D-West",
+      session: "march",
+      slot: "first",
+      layoutTime: "10:05",
+      ma: 350,
+    },
+  ],
   timetables: [
     {
       code: "winter",

@@ -175,6 +175,7 @@ const KEEPERS: Readonly<Record<string, readonly Role[]>> = {
   layout: ["layout owner"],
   roster: ["layout owner"],
   handsets: ["layout owner"],
+  readings: ["layout owner"],
   timetables: ["timetable clerk"],
   "what-if": ["timetable clerk"],
 };
@@ -190,6 +191,7 @@ const IMPORTS: Readonly<Record<string, readonly Role[]>> = {
   importDecoders: ["layout owner"],
   importRakes: ["layout owner"],
   importHandsets: ["layout owner"],
+  importReadings: ["layout owner"],
   importRosterSheet: ["layout owner"],
 };
 

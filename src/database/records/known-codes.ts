@@ -11,7 +11,8 @@ export type ReferredKind =
   | "output"
   | "locomotive"
   | "rake"
-  | "timetableVersion";
+  | "timetableVersion"
+  | "session";
 
 export const versionCode = (timetable: string, number: number) => `${timetable} ${number}`;
 
@@ -34,6 +35,7 @@ const READERS = {
   output: (database, where) => database.controllerOutput.findMany({ where, ...onlyCode }),
   locomotive: (database, where) => database.locomotive.findMany({ where, ...onlyCode }),
   rake: (database, where) => database.rake.findMany({ where, ...onlyCode }),
+  session: (database, where) => database.session.findMany({ where, ...onlyCode }),
   timetableVersion: async (database, { clubId }) => {
     const versions = await database.timetableVersion.findMany({
       where: { clubId },

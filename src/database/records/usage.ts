@@ -15,7 +15,8 @@ export type UsedKind =
   | "locomotive"
   | "rake"
   | "timetable"
-  | "timetableVersion";
+  | "timetableVersion"
+  | "session";
 
 type Finder = (database: Database, clubId: string, codes: string[]) => Promise<string[]>;
 
@@ -107,6 +108,7 @@ const FINDERS = {
     return [
       ...named("section", await database.section.findMany({ where, ...few })),
       ...named("short test", await database.shortTest.findMany({ where, ...few })),
+      ...named("reading", await database.reading.findMany({ where, ...few })),
     ];
   },
   output: async (database, clubId, codes) =>
@@ -121,6 +123,7 @@ const FINDERS = {
     const locomotiveCode = { in: codes };
     return [
       ...named("decoder", await database.decoder.findMany({ where: { clubId, locomotiveCode }, ...few })),
+      ...named("reading", await database.reading.findMany({ where: { clubId, locomotiveCode }, ...few })),
       ...(await findTrains(database, { clubId, motivePower: { some: { locomotiveCode } } })),
     ];
   },
@@ -130,6 +133,11 @@ const FINDERS = {
     const slots = { some: { timetableCode: { in: codes } } };
     return named("session", await database.session.findMany({ where: { clubId, slots }, ...few }));
   },
+  session: async (database, clubId, codes) =>
+    named(
+      "reading",
+      await database.reading.findMany({ where: { clubId, sessionCode: { in: codes } }, ...few }),
+    ),
   timetableVersion: async (database, clubId, codes) => {
     const runs = codes.map((code) => {
       const [timetableCode = "", number] = code.split(" ");

@@ -38,6 +38,7 @@ export const sessionKind: RecordKind<Session> = {
   table: sessionTable,
   keep: "book",
   most: LIMITS.sessions,
+  used: "session",
   filters: {
     from: {
       schema: instant.meta({ description: "Only those not over at this instant, `2027-03-01T00:00:00Z`." }),

@@ -8,6 +8,7 @@ import {
   HANDSET_COLUMNS,
   LOCOMOTIVE_COLUMNS,
   RAKE_COLUMNS,
+  READING_COLUMNS,
 } from "./csv/columns.ts";
 import { registerSheetRoutes } from "./csv/routes.ts";
 import { createSheetService, type SheetKind } from "./csv/service.ts";
@@ -39,7 +40,7 @@ const ROSTER_COLUMNS: Readonly<Record<string, readonly Column[]>> = {
 };
 
 /** The kinds that go out and in as sheets with one row a record. */
-function toSheetKinds({ roster, handset }: TransferKinds): SheetKind[] {
+function toSheetKinds({ roster, handset, reading }: TransferKinds): SheetKind[] {
   const ofRoster = (kind: RecordKind): SheetKind => ({
     kind,
     columns: ROSTER_COLUMNS[kind.many] ?? [],
@@ -52,5 +53,11 @@ function toSheetKinds({ roster, handset }: TransferKinds): SheetKind[] {
     wrap: (records) => ({ handsets: records }) as unknown as ClubDocument,
     depth: 1,
   };
-  return [...roster.map(ofRoster), ofHandsets];
+  const ofReadings: SheetKind = {
+    kind: reading,
+    columns: READING_COLUMNS,
+    wrap: (records) => ({ readings: records }) as unknown as ClubDocument,
+    depth: 1,
+  };
+  return [...roster.map(ofRoster), ofHandsets, ofReadings];
 }

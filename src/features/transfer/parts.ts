@@ -11,6 +11,7 @@ export interface TransferKinds {
   readonly timetable: RecordKind;
   readonly train: RecordKind;
   readonly session: RecordKind;
+  readonly reading: RecordKind;
 }
 
 /** A list of records in a document: what they are, and where the list stands. */
@@ -30,8 +31,11 @@ export function listRecords(document: ClubDocument, kinds: TransferKinds): Liste
   ];
 }
 
-export const listSessions = (document: ClubDocument, kinds: TransferKinds): ListedRecords[] =>
-  pick(kinds.session, ["sessions"], document);
+/** Sessions, and the readings that name them. */
+export const listSessions = (document: ClubDocument, kinds: TransferKinds): ListedRecords[] => [
+  ...pick(kinds.session, ["sessions"], document),
+  ...pick(kinds.reading, ["readings"], document),
+];
 
 export const listTimetables = (document: ClubDocument, kinds: TransferKinds): ListedRecords[] =>
   pick(kinds.timetable, ["timetables"], document);

@@ -6,6 +6,7 @@ import { memberTable } from "../../database/records/members.ts";
 import { readTimetables } from "../../database/records/read-club.ts";
 import { readLayout, readRoster } from "../../database/records/read-plan.ts";
 import { readBodies } from "../../database/records/read-records.ts";
+import { readingTable } from "../../database/records/readings.ts";
 import { type ClubScope, clubScope } from "../../database/records/record-table.ts";
 import { sessionTable } from "../../database/records/sessions.ts";
 
@@ -24,5 +25,6 @@ export async function readDocument(
     ...(wanted.has("members") && { members: await readBodies(database, memberTable, scope) }),
     ...(wanted.has("timetables") && { timetables: await readTimetables(database, club) }),
     ...(wanted.has("sessions") && { sessions: await readBodies(database, sessionTable, scope) }),
+    ...(wanted.has("readings") && { readings: await readBodies(database, readingTable, scope) }),
   };
 }

@@ -45,7 +45,7 @@ export interface Fit {
  */
 export function fitDraws(readings: readonly DistrictReading[], solve: SolveNonNegative): Fit {
   const draws = drawsOf(readings);
-  const rows = readings.map((reading) =>
+  const rows: number[][] = readings.map((reading) =>
     draws.map((draw) => (reading.draws.some((other) => isSame(draw, other)) ? 1 : 0)),
   );
   const { alone, pivots } = tellApart(rows);

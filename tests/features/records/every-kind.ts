@@ -13,7 +13,7 @@ export interface Example {
   readonly filters: Readonly<Record<string, readonly string[]>>;
 }
 
-const { layout, roster, handsets, timetables, sessions } = exampleDocument;
+const { layout, roster, handsets, readings, timetables, sessions } = exampleDocument;
 const codesOf = (records: readonly { readonly code: string }[]) => records.map(({ code }) => code).sort();
 const winterTrains = timetables[0]?.versions[1]?.trains ?? [];
 
@@ -162,6 +162,20 @@ export const EXAMPLES: readonly Example[] = [
     fresh: { code: "H9", name: "Panel", commandSystem: "blue", kind: "fixed", places: ["mid"] },
     change: { places: ["east", "mid"], state: "away" },
     filters: { "state=faulty": ["H2"], "commandSystem=blue&state=ready": ["H1"] },
+  },
+  {
+    path: "readings",
+    codes: codesOf(readings),
+    fresh: {
+      code: "bench-2",
+      takenOn: "2027-01-10",
+      origin: "bench",
+      locomotive: "T3",
+      state: "stalled",
+      ma: 900,
+    },
+    change: { ma: 0, locomotive: "E7", state: "inrush", note: "Twice" },
+    filters: { "locomotive=E7": ["bench-1"], "district=D-West": ["night-1"], "session=march&q=BENCH": [] },
   },
   {
     path: "members",

@@ -69,6 +69,20 @@ export const HANDSET_COLUMNS: readonly Column[] = [
   may("note"),
 ];
 
+export const READING_COLUMNS: readonly Column[] = [
+  must("code"),
+  must("takenOn"),
+  must("origin"),
+  may("locomotive"),
+  may("state"),
+  may("district"),
+  may("session"),
+  may("slot"),
+  may("layoutTime"),
+  must("ma", NUMBER),
+  may("note"),
+];
+
 /** What is said of a train as a whole, in its first row. */
 export const TRAIN_COLUMNS: readonly Column[] = [
   must("code"),

@@ -1,0 +1,39 @@
+import { LIMITS } from "../../../shared/limits.ts";
+import { type Reading, reading } from "../../../shared/readings.ts";
+import { code } from "../../../shared/units.ts";
+import { readingTable } from "../../database/records/readings.ts";
+import type { RecordKind, Reference } from "../../records/record-kind.ts";
+
+const only = (of: string) => code.meta({ description: `Only those of this ${of}.` });
+
+export const readingKind: RecordKind<Reading> = {
+  one: "reading",
+  many: "readings",
+  about:
+    "A reading is what a meter showed: of one locomotive in one state, or of a district at a moment of a night. It counts more than any figure of the roster.",
+  schema: reading,
+  example: {
+    code: "bench-7",
+    takenOn: "2027-03-06",
+    origin: "bench",
+    locomotive: "E7",
+    state: "running",
+    ma: 320,
+  },
+  table: readingTable,
+  keep: "keep-roster",
+  most: LIMITS.readings,
+  filters: {
+    locomotive: { schema: only("locomotive"), where: (locomotiveCode: string) => ({ locomotiveCode }) },
+    district: { schema: only("district"), where: (districtCode: string) => ({ districtCode }) },
+    session: { schema: only("night"), where: (sessionCode: string) => ({ sessionCode }) },
+  },
+  references: ({ locomotive, district, session }) => [
+    ...refer("locomotive", locomotive),
+    ...refer("district", district),
+    ...refer("session", session),
+  ],
+};
+
+const refer = (to: "locomotive" | "district" | "session", of: string | null): Reference[] =>
+  of === null ? [] : [{ to, code: of, path: [to] }];
