@@ -47,10 +47,7 @@ function registerList(app: HttpApp, service: PictureService): void {
 
 function registerPictures(app: HttpApp, service: PictureService, of: Pictured): void {
   const url = `/api/clubs/:club/${of}s/:${of}/picture`;
-  const params = z.strictObject({ club: code, [of]: code } as {
-    club: typeof code;
-    [of: string]: typeof code;
-  });
+  const params = z.strictObject({ club: code, [of]: code } as Record<"club" | Pictured, typeof code>);
   const Of = of === "locomotive" ? "Locomotive" : "Rake";
   const schema = { tags: ["roster"], params };
   app.get(
@@ -68,7 +65,7 @@ function registerPictures(app: HttpApp, service: PictureService, of: Pictured): 
       },
     },
     async (request, reply) => {
-      const found = await service.read(request.params.club, of, request.params[of] ?? "");
+      const found = await service.read(request.params.club, of, request.params[of]);
       return sendPicture(request, reply, found);
     },
   );
@@ -91,7 +88,7 @@ function registerPictures(app: HttpApp, service: PictureService, of: Pictured): 
       },
     },
     async ({ params, body }, reply) => {
-      const kept = await service.put(params.club, of, params[of] ?? "", body);
+      const kept = await service.put(params.club, of, params[of], body);
       return reply.header("etag", `"${kept.tag}"`).send(kept);
     },
   );
@@ -110,7 +107,7 @@ function registerPictures(app: HttpApp, service: PictureService, of: Pictured): 
       },
     },
     async ({ params }, reply) => {
-      await service.remove(params.club, of, params[of] ?? "");
+      await service.remove(params.club, of, params[of]);
       return reply.code(204).send(undefined as never);
     },
   );
