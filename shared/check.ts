@@ -117,6 +117,12 @@ export const loadReport = z
     peakMa: z.int().meta({ description: "The most drawn at once, accessories included." }),
     peakAtMs: ms,
     peakLayout: layoutReading,
+    lowMa: z.int().meta({ description: "The peak with every current as low as it may be." }),
+    highMa: z.int().meta({ description: "The peak with every current as high as it may be." }),
+    measuredMa: z
+      .int()
+      .meta({ description: "Of what trains draw at the peak, that by figures somebody measured." }),
+    assumedMa: z.int().meta({ description: "The rest of it: leaflets and rules of thumb." }),
     constantMa: z.int().meta({ description: "Accessories, drawn all the time." }),
     overLimitSeconds: z.number().meta({ description: "Real seconds above `limitMa`." }),
     overReserveSeconds: z.number().meta({ description: "Real seconds above `reserveMa`." }),
@@ -245,22 +251,26 @@ export const checkReport = z
           .strictObject({
             section: code,
             trains: z.int().meta({ description: "How often a train is in it on its way." }),
-            busySeconds: z
-              .number()
-              .meta({
-                description: "Real seconds it is taken, its trains pushed together until they touch.",
-              }),
+            busySeconds: z.number().meta({
+              description: "Real seconds it is taken, its trains pushed together until they touch.",
+            }),
             share: z.number().meta({ description: "Of the slot, 0 to 1 and more." }),
-            additional: z
-              .number()
-              .nullable()
-              .meta({
-                description: "How much more of the same would still go in: 1 / share − 1 (UIC Code 406).",
-              }),
+            additional: z.number().nullable().meta({
+              description: "How much more of the same would still go in: 1 / share − 1 (UIC Code 406).",
+            }),
           })
           .meta({ id: "BusySection" }),
       )
       .meta({ description: "Sections that trains use." }),
+    pushedTogether: z
+      .strictObject({
+        seconds: z.number(),
+        share: z.number().meta({ description: "Of the slot, 0 to 1 and more." }),
+      })
+      .meta({
+        description:
+          "How long all trains would take, each as early as those before it on its way let it (UIC Code 406).",
+      }),
     analog: z.strictObject({
       status: z.enum(["assigned", "impossible", "not-decided"]).meta({
         description:

@@ -19,6 +19,14 @@ export interface CheckResult {
   readonly analog: AnalogReport;
   /** Sections that trains use, and how much of the slot they take. */
   readonly capacity: readonly BusySection[];
+  readonly pushedTogether: PushedTogether;
+}
+
+/** The whole timetable, its trains pushed together as wholes: see pushed-together.ts. */
+export interface PushedTogether {
+  readonly ms: number;
+  /** Of the slot. */
+  readonly share: number;
 }
 
 /** How much of the slot a section is taken, its trains pushed together until they touch. */
@@ -60,6 +68,12 @@ export interface LoadReport {
   readonly overLimitMs: number;
   readonly overReserveMs: number;
   readonly curve: readonly (readonly [atMs: number, ma: number])[];
+  /** The peak with every current as low, and as high, as it may be. */
+  readonly lowMa: number;
+  readonly highMa: number;
+  /** What trains draw at the peak, by figures that were measured, and by others. */
+  readonly measuredMa: number;
+  readonly assumedMa: number;
   /** One locomotive stalls, at worst; null where none ever draws here, and for supplies and transformers. */
   readonly stall: StallReport | null;
   /** Districts only: power returns after a trip, at worst; null where nothing is ever in it. */

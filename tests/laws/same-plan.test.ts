@@ -75,6 +75,7 @@ describe("one plan told in two ways gets one answer", { timeout: PATIENCE_MS }, 
       expect(told.occupations).toEqual(expected.occupations);
       expect(told.loads).toMatchObject(expected.loads);
       expect(told.runs).toEqual(expected.runs);
+      expect(told.busy).toEqual(expected.busy);
       expect(told.choices).toEqual(expect.arrayContaining([...expected.choices]));
       const { outputs, ...needs } = expected.needs as Record<string, NeedReport>;
       expect(told.needs).toMatchObject(needs);

@@ -12,6 +12,7 @@ export interface Told {
   readonly loads: Readonly<Record<string, unknown>>;
   readonly needs: Readonly<Record<string, unknown>>;
   readonly runs: readonly string[];
+  readonly busy: readonly string[];
   readonly status: string;
   /** What depends on which of several assignments, or proofs, was taken. */
   readonly choices: readonly string[];
@@ -71,6 +72,10 @@ export function tell(problem: Problem, result: CheckResult): Told {
         }),
       )
       .sort(),
+    busy: [
+      JSON.stringify(result.pushedTogether),
+      ...result.capacity.map(({ section: at, ...rest }) => JSON.stringify({ section: section(at), ...rest })),
+    ].sort(),
     status: result.analog.status,
     choices: [
       ...texts(true),

@@ -80,6 +80,10 @@ export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckRep
       section: problem.sections[section]?.code ?? "?",
       busySeconds: busyMs / 1_000,
     })),
+    pushedTogether: {
+      seconds: result.pushedTogether.ms / 1_000,
+      share: result.pushedTogether.share,
+    },
   };
 }
 
@@ -158,6 +162,10 @@ function toLoad(
     peakMa: report.peakMa,
     peakAtMs: report.peakAtMs,
     peakLayout: toLayoutText(plan.source.frame, report.peakAtMs),
+    lowMa: report.lowMa,
+    highMa: report.highMa,
+    measuredMa: report.measuredMa,
+    assumedMa: report.assumedMa,
     constantMa: report.constantMa,
     overLimitSeconds: report.overLimitMs / 1_000,
     overReserveSeconds: report.overReserveMs / 1_000,

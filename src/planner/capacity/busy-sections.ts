@@ -1,11 +1,9 @@
 import { createFinding, type Finding } from "../findings.ts";
-import { firstDeparture, lastArrival, type Motions, STANDS } from "../motion/motions.ts";
+import type { Motions } from "../motion/motions.ts";
 import { occupancyRate } from "../occupation/headway.ts";
 import type { Problem } from "../problem.ts";
 import type { BusySection } from "../result.ts";
-
-// an imported constant is read from memory at each use
-const NEVER = STANDS;
+import { type OnTheWay, onTheWay } from "./on-the-way.ts";
 
 /** How long each section is taken by trains on their way, and by how many: ms, by section. */
 export interface BusyTimes {
@@ -15,28 +13,18 @@ export interface BusyTimes {
 
 /**
  * The compressed occupation of every section: its trains in the order of the timetable, pushed together until their
- * blocking times touch (UIC Code 406; for one section that is their sum). Stands before a first departure and after a last
- * arrival are parking and count only with set-up and release. Cost: linear in path entries.
+ * blocking times touch (UIC Code 406; for one section that is their sum). Cost: linear in path entries.
  */
-export function busyTimes({ policy, sections }: Problem, motions: Motions): BusyTimes {
-  const busy: BusyTimes = {
-    ms: new Float64Array(sections.length),
-    trains: new Int32Array(sections.length),
-  };
-  for (let train = 0; train < motions.timed.length; train++) {
-    if (motions.timed[train] === 0) continue;
-    const departs = firstDeparture(motions, train);
-    const arrives = lastArrival(motions, train);
-    const end = motions.firstRow[train + 1] as number;
-    for (let row = motions.firstRow[train] as number; row < end; row++) {
-      const section = motions.section[row] as number;
-      const enter = motions.enterMs[row] as number;
-      const clear = motions.clearMs[row] as number;
-      const fromMs = (enter === NEVER ? departs : enter) - policy.setUpMs;
-      const toMs = (clear === NEVER ? arrives : clear) + policy.releaseMs;
-      busy.ms[section] = (busy.ms[section] as number) + toMs - fromMs;
-      busy.trains[section] = (busy.trains[section] as number) + 1;
-    }
+export function busyTimes(problem: Problem, motions: Motions): BusyTimes {
+  return sumUp(onTheWay(problem, motions), problem.sections.length);
+}
+
+function sumUp({ count, section, fromMs, toMs }: OnTheWay, sections: number): BusyTimes {
+  const busy: BusyTimes = { ms: new Float64Array(sections), trains: new Int32Array(sections) };
+  for (let i = 0; i < count; i++) {
+    const at = section[i] as number;
+    busy.ms[at] = (busy.ms[at] as number) + (toMs[i] as number) - (fromMs[i] as number);
+    busy.trains[at] = (busy.trains[at] as number) + 1;
   }
   return busy;
 }

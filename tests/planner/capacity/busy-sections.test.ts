@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/planner/check.ts";
+import { minimumHeadway } from "../../../src/planner/occupation/headway.ts";
 import type { Problem } from "../../../src/planner/problem.ts";
 import { arrives, departs, policyWith, section, smallProblem, through, train } from "../small-problem.ts";
 
@@ -49,5 +50,32 @@ describe("how busy a section is", () => {
       check({ ...problem, policy: { ...problem.policy, busyShare } }).findings.map(({ code }) => code);
     expect(codes(share)).toEqual([]);
     expect(codes(share - 0.01)).toEqual(["section-too-busy"]);
+  });
+});
+
+describe("all trains pushed together", () => {
+  const together = (problem: Problem) => check(problem).pushedTogether;
+
+  // UIC Code 406 and Pachl: pushed together, like trains follow at their minimum headway; the definition, from memory
+  it("like trains follow each other at their minimum headway, however they are spread", () => {
+    const one = together(hourly(1, 300)).ms;
+    const problem = hourly(1, 300);
+    const own = check(problem).occupations.filter(({ section }) => section === 1);
+    const box = own.map(({ section, blocked: { startMs, endMs } }) => ({
+      section,
+      start: startMs,
+      end: endMs,
+    }));
+    const headway = minimumHeadway(box, box);
+    expect(headway).toBeGreaterThan(0);
+    expect(together(hourly(10, 300)).ms).toBe(one + 9 * headway);
+    expect(together(hourly(10, 200))).toEqual(together(hourly(10, 300)));
+    expect(together(hourly(10, 300)).share).toBe((one + 9 * headway) / 3_600_000);
+  });
+
+  it("trains with nothing in common take no longer than the longest of them", () => {
+    const problem = hourly(2, 1_000);
+    const apart = { ...problem, sections: problem.sections.map((one) => ({ ...one, shared: true })) };
+    expect(together(apart).ms).toBe(together(hourly(1, 300)).ms);
   });
 });
