@@ -48,6 +48,10 @@ export const rosterAddress = (club: string, table?: string) =>
   `${nightsAddress(club)}/roster${table === undefined ? "" : `/${table}`}`;
 
 /** Where a spreadsheet of locomotives is brought in. */
+/** One locomotive or rake. */
+export const stockAddress = (club: string, table: "locomotives" | "rakes", code: string) =>
+  `${rosterAddress(club, table)}/${encodeURIComponent(code)}`;
+
 export const rosterImportAddress = (club: string) => `${nightsAddress(club)}/roster-import`;
 
 export const handsetsAddress = (club: string) => `${nightsAddress(club)}/handsets`;

@@ -15,6 +15,7 @@ import { NightsPage } from "./nights/nights-page.tsx";
 import { PanelPage } from "./panel/panel-page.tsx";
 import { PlanPage } from "./plan/plan-page.tsx";
 import { RailwayPage } from "./railway/railway-page.tsx";
+import { StockPage } from "./roster/stock-page.tsx";
 import { RosterImportPage } from "./roster-import/import-page.tsx";
 import { Header } from "./shell/header.tsx";
 import { NotFoundPage } from "./shell/not-found-page.tsx";
@@ -61,6 +62,7 @@ function Pages() {
         <Route path="/clubs/:club/nights/:session/:slot/panel" component={PanelPage} />
         <Route path="/clubs/:club/railway/:table?" component={RailwayPage} />
         <Route path="/clubs/:club/roster/:table?" component={RosterPage} />
+        <Route path="/clubs/:club/roster/:table/:code" component={StockPage} />
         <Route path="/clubs/:club/roster-import" component={RosterImportPage} />
         <Route path="/clubs/:club/handsets" component={HandsetsPage} />
         <Route path="/clubs/:club/wiring" component={WiringPage} />

@@ -10,6 +10,8 @@ type ChangingMethod = "POST" | "PUT" | "DELETE";
 export interface ChangeOptions {
   /** Sent as JSON; left out, no body is sent. */
   readonly body?: unknown;
+  /** Sent as it is, under its own type. */
+  readonly bytes?: Blob;
   /** ETag of the record as it was read, where others may have changed it since. */
   readonly etag?: string | null;
   /** The same key for the same press sent again: the service does it once. */
@@ -37,7 +39,7 @@ export function readTagged<T>(path: string, signal: AbortSignal): Promise<Answer
 export function change<T = undefined>(
   method: ChangingMethod,
   path: string,
-  { body, etag, key, signal }: ChangeOptions = {},
+  { body, bytes, etag, key, signal }: ChangeOptions = {},
 ): Promise<Answer<T>> {
   const headers: Record<string, string> = { accept: "application/json" };
   if (body !== undefined) headers["content-type"] = "application/json";
@@ -45,6 +47,7 @@ export function change<T = undefined>(
   if (key !== undefined) headers["idempotency-key"] = key;
   const request: RequestInit = { method, headers };
   if (body !== undefined) request.body = JSON.stringify(body);
+  if (bytes !== undefined) request.body = bytes;
   if (signal) request.signal = signal;
   return answerOf<T>(path, request);
 }

@@ -15,10 +15,11 @@ interface RecordTableProps {
   /** The code in the address, to begin with. */
   readonly chosen: string | null;
   readonly onChosen: (code: string | null) => void;
+  readonly pageOf?: ((code: string) => string) | undefined;
 }
 
 /** A kind of record as a table that is edited in place. */
-export function RecordTable({ club, kind, records, names, chosen, onChosen }: RecordTableProps) {
+export function RecordTable({ club, kind, records, names, chosen, onChosen, pageOf }: RecordTableProps) {
   const table = useTable(club, kind, records);
   const [isNew, setNew] = useState(false);
   const [wanted, setWanted] = useState("");
@@ -103,6 +104,11 @@ export function RecordTable({ club, kind, records, names, chosen, onChosen }: Re
                     onChosen(row.code === chosen ? null : row.code);
                   }}
                 >
+                  {pageOf && (
+                    <p>
+                      <a href={pageOf(row.code)}>All about {row.code}, with its picture</a>
+                    </p>
+                  )}
                   {mayKeep ? (
                     <>
                       <RowEditor

@@ -21,10 +21,21 @@ interface TablePageProps {
   /** Above the tables: the answer, the picture. */
   readonly children?: ComponentChildren;
   readonly onChosen?: (code: string | null) => void;
+  /** The address of a page about one record alone, for tables whose records have one. */
+  readonly pageOf?: ((code: string) => string) | undefined;
 }
 
 /** A page of records: its answer, then its tables, one at a time; the address says which, and which row is open. */
-export function TablePage({ club, heading, tables, table, addressOf, children, onChosen }: TablePageProps) {
+export function TablePage({
+  club,
+  heading,
+  tables,
+  table,
+  addressOf,
+  children,
+  onChosen,
+  pageOf,
+}: TablePageProps) {
   const { path, query, route } = useLocation();
   const kind = tables.find((one) => one.path === table) ?? (tables[0] as TableKind);
   const load = useLoad(`${path} ${kind.path}`, (signal) =>
@@ -60,6 +71,7 @@ export function TablePage({ club, heading, tables, table, addressOf, children, o
             records={records}
             names={names}
             chosen={query.row ?? null}
+            pageOf={pageOf}
             onChosen={(code) => {
               route(code === null ? path : `${path}?row=${encodeURIComponent(code)}`, true);
               onChosen?.(code);
