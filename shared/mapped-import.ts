@@ -16,7 +16,8 @@ const currentColumn = z
     column,
     unit: z.enum(CURRENT_UNITS).meta({ description: "Of a cell that names none itself." }),
     constantMa: z.int().min(0).max(100_000).nullable().meta({
-      description: "For a blank cell, or where there is no column; none: it must be there.",
+      description:
+        "For a blank cell, or where there is no column, of a locomotive that is new; none: it must be there.",
     }),
     source: z.enum(FIGURE_SOURCES).meta({ description: "Where the column's figures come from." }),
   })
@@ -36,7 +37,9 @@ export const rosterMapping = z
           .min(1)
           .max(1_000_000)
           .nullable()
-          .meta({ description: "For a blank cell, or where there is no column." }),
+          .meta({
+            description: "For a blank cell, or where there is no column, of a locomotive that is new.",
+          }),
       })
       .meta({ id: "LengthColumn" }),
     running: currentColumn,

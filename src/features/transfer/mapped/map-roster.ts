@@ -21,8 +21,19 @@ export interface MappedRoster {
   readonly faults: readonly Fault[];
 }
 
-/** Locomotives and their decoders from somebody's sheet, or every cell that cannot be read. Blank rows are passed over. */
-export function mapRoster(sheet: Sheet, mapping: RosterMapping): MappedRoster {
+/** What a club has already, by the code of the locomotive. */
+export interface StoredRoster {
+  readonly locomotives: ReadonlyMap<string, Locomotive>;
+  readonly decoders: ReadonlyMap<string, Decoder>;
+}
+
+const NOTHING_STORED: StoredRoster = { locomotives: new Map(), decoders: new Map() };
+
+/**
+ * Locomotives and their decoders from somebody's sheet, or every cell that cannot be read. Blank rows are passed over. What a
+ * sheet says nothing of stays as `stored` has it; a figure that stands for all is for locomotives without one.
+ */
+export function mapRoster(sheet: Sheet, mapping: RosterMapping, stored = NOTHING_STORED): MappedRoster {
   const [headings = [], ...rows] = sheet;
   const faults: Fault[] = [];
   for (const heading of new Set(columnsOf(mapping)))
@@ -33,7 +44,7 @@ export function mapRoster(sheet: Sheet, mapping: RosterMapping): MappedRoster {
     .map((cells, at) => ({ cells, row: at + 2 }))
     .filter(({ cells }) => cells.some((cell) => cell.trim() !== ""))
     .map(({ cells, row }) =>
-      readRow((heading) => (cells[headings.indexOf(heading)] ?? "").trim(), row, mapping, faults),
+      readRow((heading) => (cells[headings.indexOf(heading)] ?? "").trim(), row, mapping, faults, stored),
     );
   return {
     locomotives: found.map(({ locomotive }) => locomotive),
@@ -55,8 +66,10 @@ const columnsOf = (mapping: RosterMapping): string[] => {
 
 type Cell = (heading: string) => string;
 
-function readRow(cell: Cell, row: number, mapping: RosterMapping, faults: Fault[]) {
+function readRow(cell: Cell, row: number, mapping: RosterMapping, faults: Fault[], stored: StoredRoster) {
   const text = (heading: string | null) => (heading === null ? "" : cell(heading));
+  const code = text(mapping.code).replaceAll(/[\s/]+/g, "-");
+  const before = stored.locomotives.get(code);
   const figure = (
     quantity: Quantity,
     { column, unit }: { readonly column: string | null; readonly unit: string },
@@ -76,28 +89,41 @@ function readRow(cell: Cell, row: number, mapping: RosterMapping, faults: Fault[
       );
     return constant ?? 1;
   };
-  const current = (given: RosterMapping["running"], what: string): Locomotive["running"] => ({
-    ma: Math.round(figure("current", given, given.constantMa, what)),
-    // a figure that stands for all is nobody's measurement
-    source: text(given.column) === "" ? "rule of thumb" : given.source,
-  });
-  const code = text(mapping.code).replaceAll(/[\s/]+/g, "-");
+  const current = (
+    field: "running" | "standing" | "stall" | "inrush",
+    what: string,
+  ): Locomotive["running"] => {
+    const given = mapping[field];
+    const isBlank = text(given.column) === "";
+    if (isBlank && before) return before[field];
+    return {
+      ma: Math.round(figure("current", given, given.constantMa, what)),
+      // a figure that stands for all is nobody's measurement
+      source: isBlank ? "rule of thumb" : given.source,
+    };
+  };
   const speed = text(mapping.maxSpeed.column);
+  const keepsLength = before !== undefined && text(mapping.length.column) === "";
   const locomotive: Locomotive = {
     code,
-    name: text(mapping.name) || code,
-    lengthMm: Math.round(figure("length", mapping.length, mapping.length.constantMm, "Its length")),
-    running: current(mapping.running, "Its running current"),
-    standing: current(mapping.standing, "Its standing current"),
-    stall: current(mapping.stall, "Its stall current"),
-    inrush: current(mapping.inrush, "Its inrush"),
-    maxSpeedKmh: speed === "" ? null : figure("speed", mapping.maxSpeed, null, "Its speed"),
-    owner: text(mapping.owner),
-    note: text(mapping.note),
+    name: text(mapping.name) || (before?.name ?? code),
+    lengthMm: keepsLength
+      ? before.lengthMm
+      : Math.round(figure("length", mapping.length, mapping.length.constantMm, "Its length")),
+    running: current("running", "Its running current"),
+    standing: current("standing", "Its standing current"),
+    stall: current("stall", "Its stall current"),
+    inrush: current("inrush", "Its inrush"),
+    maxSpeedKmh:
+      speed === "" ? (before?.maxSpeedKmh ?? null) : figure("speed", mapping.maxSpeed, null, "Its speed"),
+    owner: text(mapping.owner) || (before?.owner ?? ""),
+    note: text(mapping.note) || (before?.note ?? ""),
   };
-  const decoder = readDecoder(text(mapping.address), code, (detail) =>
+  const read = readDecoder(text(mapping.address), code, (detail) =>
     faults.push(cellFault(row, mapping.address ?? undefined, detail)),
   );
+  const fitted = stored.decoders.get(code);
+  const decoder = read && fitted ? { ...fitted, addressKind: read.addressKind, address: read.address } : read;
   const columns = {
     code: mapping.code,
     name: mapping.name ?? mapping.code,

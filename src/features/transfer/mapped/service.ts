@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { ClubDocument } from "../../../../shared/documents.ts";
 import type { Fault } from "../../../../shared/errors.ts";
 import type { MappedResult, RosterMapping, SuggestedMapping } from "../../../../shared/mapped-import.ts";
 import { decoder, locomotive } from "../../../../shared/roster.ts";
@@ -8,7 +9,7 @@ import { cellFault } from "../csv/errors.ts";
 import { readSheet } from "../csv/sheet.ts";
 import { MOST_FAULTS, notImported } from "../errors.ts";
 import type { TransferService } from "../service.ts";
-import { type MappedRoster, mapRoster } from "./map-roster.ts";
+import { type MappedRoster, mapRoster, type StoredRoster } from "./map-roster.ts";
 import { suggestMapping } from "./suggest.ts";
 
 /** Records that an answer shows. */
@@ -16,7 +17,7 @@ const MOST_SHOWN = 100;
 
 export type MappedService = ReturnType<typeof createMappedService>;
 
-export function createMappedService(transfer: Pick<TransferService, "importClub">) {
+export function createMappedService(transfer: Pick<TransferService, "importClub" | "exportClub">) {
   return {
     /** @throws Refusal validation-failed where it is no CSV */
     suggest: (text: string): SuggestedMapping => suggestMapping(readSheet(text, delimiterOf(text))),
@@ -31,7 +32,8 @@ export function createMappedService(transfer: Pick<TransferService, "importClub"
       mapping: RosterMapping,
       dryRun: boolean,
     ): Promise<MappedResult> {
-      const mapped = mapRoster(readSheet(text, delimiterOf(text)), mapping);
+      const { roster: kept } = await transfer.exportClub(club, ["roster"]);
+      const mapped = mapRoster(readSheet(text, delimiterOf(text)), mapping, toStored(kept));
       refuse([...mapped.faults, ...findMisfits(mapped)]);
       const roster = {
         locomotives: [...mapped.locomotives],
@@ -52,6 +54,13 @@ export function createMappedService(transfer: Pick<TransferService, "importClub"
     },
   };
 }
+
+const toStored = (roster: ClubDocument["roster"]): StoredRoster => ({
+  locomotives: new Map((roster?.locomotives ?? []).map((one) => [one.code, one])),
+  decoders: new Map(
+    (roster?.decoders ?? []).flatMap((one) => (one.locomotive === null ? [] : [[one.locomotive, one]])),
+  ),
+});
 
 function refuse(faults: readonly Fault[]): void {
   if (faults.length > 0) throw notImported(faults.length, faults.slice(0, MOST_FAULTS));

@@ -198,6 +198,36 @@ describe("a spreadsheet with columns of its own", () => {
     ]);
   });
 
+  it("changes what it says of a locomotive that is there, and keeps the rest: figures, owner, its decoder", async () => {
+    const engine = {
+      code: "K1",
+      name: "Kept engine",
+      lengthMm: 190,
+      running: { ma: 310, source: "measured" },
+      standing: { ma: 90, source: "measured" },
+      stall: { ma: 800, source: "leaflet" },
+      inrush: { ma: 350, source: "leaflet" },
+      maxSpeedKmh: 80,
+      owner: "Fenella",
+      note: "runs hot",
+    };
+    const decoder = {
+      code: "spare-7",
+      locomotive: "K1",
+      addressKind: "short",
+      address: 7,
+      analogAllowed: true,
+    };
+    await served.request.post("/api/clubs/north/locomotives").send(engine).expect(201);
+    await served.request.post("/api/clubs/north/decoders").send(decoder).expect(201);
+    const mapping = plainMapping({ length: { column: "cm", unit: "cm", constantMm: null }, address: "DCC" });
+    await bring("Number,cm,DCC\nK1,19.5,4711\n", mapping, false).expect(200);
+    const { body } = await served.request.get("/api/clubs/north/locomotives/K1").expect(200);
+    expect(body).toMatchObject({ ...engine, lengthMm: 195 });
+    const { body: fitted } = await served.request.get("/api/clubs/north/decoders/spare-7").expect(200);
+    expect(fitted).toMatchObject({ ...decoder, addressKind: "long", address: 4_711 });
+  });
+
   it("is refused where it is no sheet, or a column is not in it", async () => {
     const { body } = await bring("Number\n1\n", plainMapping({ name: "Nickname" }), true).expect(422);
     expect(body.errors).toMatchObject([{ row: 1, column: "Nickname" }]);
