@@ -149,6 +149,15 @@ export interface Locomotive {
   readonly elsewhereSystems: readonly number[];
   /** 0 where there is no limit. */
   readonly maxSpeedKmh: number;
+  /** How far the currents may be off; null: nothing is known of that. */
+  readonly ranges: { readonly running: CurrentRange; readonly standing: CurrentRange } | null;
+}
+
+/** A current lies between the two; whether it was measured. */
+export interface CurrentRange {
+  readonly lowMa: number;
+  readonly highMa: number;
+  readonly measured: boolean;
 }
 
 export interface Decoder {
@@ -162,6 +171,8 @@ export interface Rake {
   readonly code: string;
   readonly lightingMa: number;
   readonly inrushMa: number;
+  /** Of its lighting; null: nothing is known of how far that may be off. */
+  readonly range: CurrentRange | null;
 }
 
 export interface Train {

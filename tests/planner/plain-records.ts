@@ -12,8 +12,8 @@ export const PLAIN = {
   commandSystem: { mostHandsets: 0, mostAddresses: 0, shortAddressMost: 127, longAddressMost: 10_239 },
   supply: { volts: 16, sourceOhm: 0.1 },
   district: { tripDelayMs: 100, wiring: null, tested: "unsaid" },
-  locomotive: { stallMa: 0, inrushMa: 0, elsewhereSystems: [] },
-  rake: { inrushMa: 0 },
+  locomotive: { stallMa: 0, inrushMa: 0, elsewhereSystems: [], ranges: null },
+  rake: { inrushMa: 0, range: null },
   train: { requires: [] },
   problem: { places: [], walks: [], handsets: [], crew: { members: [], turns: [] } },
 } as const;

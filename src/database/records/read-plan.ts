@@ -1,6 +1,7 @@
 import type { LayoutDocument, PlanSlot, RosterDocument } from "../../../shared/documents.ts";
 import type { Handset } from "../../../shared/handsets.ts";
 import type { Policy } from "../../../shared/policy.ts";
+import type { Reading } from "../../../shared/readings.ts";
 import type { Train } from "../../../shared/timetable.ts";
 import type { Database } from "../client.ts";
 import type { Slot } from "../generated/client.ts";
@@ -9,6 +10,7 @@ import { commandSystemTable, controllerTable, districtTable, selectorTable, supp
 import { handsetTable } from "./handsets.ts";
 import { readBodies, readRecord } from "./read-records.ts";
 import { type ClubScope, clubScope, type Scope } from "./record-table.ts";
+import { readingTable } from "./readings.ts";
 import { decoderTable, locomotiveTable, rakeTable } from "./roster.ts";
 import { sessionTable } from "./sessions.ts";
 import { shortTestTable } from "./short-tests.ts";
@@ -41,6 +43,7 @@ export interface PlanParts {
   readonly roster: RosterDocument;
   readonly handsets: Handset[];
   readonly trains: Train[];
+  readonly readings: Reading[];
   readonly slot: PlanSlotInfo;
   /** The other slots of the session: their locomotives' addresses are in use that night too. */
   readonly otherSlots: readonly OtherSlotParts[];
@@ -52,7 +55,7 @@ interface OtherSlotParts extends Pick<PlanSlotInfo, "startsAt" | "endsAt" | "lay
 }
 
 /** What the checks of all slots of a club have in common. */
-export type ClubParts = Pick<PlanParts, "scale" | "policy" | "layout" | "roster" | "handsets">;
+export type ClubParts = Pick<PlanParts, "scale" | "policy" | "layout" | "roster" | "handsets" | "readings">;
 
 /**
  * Reads what the check of a stored slot needs, one query a table whatever the number of records; undefined where the
@@ -125,6 +128,7 @@ export async function readClubParts(database: Database, club: ClubScope): Promis
 }
 
 const toSlotInfo = (slot: Slot) => ({
+    readings: await readBodies(database, readingTable, scope),
   code: slot.code,
   name: slot.name,
   startsAt: slot.startsAt,

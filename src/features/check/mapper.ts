@@ -1,4 +1,4 @@
-import type { PlanDocument, RosterDocument } from "../../../shared/documents.ts";
+import type { PlanDocument } from "../../../shared/documents.ts";
 import type { Handset } from "../../../shared/handsets.ts";
 import { parseLayoutTime } from "../../../shared/layout-time.ts";
 import type { Policy } from "../../../shared/policy.ts";
@@ -8,6 +8,7 @@ import { toRealMs } from "./clock.ts";
 import { systemsElsewhere } from "./elsewhere.ts";
 import { type LayoutIndexes, toLayoutParts } from "./map-layout.ts";
 import { FARTHEST_MS, toPlannerTrains } from "./map-trains.ts";
+import { toRosterParts } from "./map-roster.ts";
 import type { PlanSource } from "./plan-source.ts";
 import { indexCodes, type PlanFault } from "./references.ts";
 
@@ -35,6 +36,7 @@ export function toPlanSource(document: PlanDocument): PlanSource {
     roster: document.roster,
     handsets: document.handsets,
     trains: document.trains,
+    readings: document.readings,
     areas: slot.areas,
     frame: { ...frame, endMs: toRealMs(frame, parseLayoutTime(slot.layoutEnd)) },
     otherSlots: [],
@@ -52,7 +54,12 @@ export function toProblem(source: PlanSource): Preparation {
       detail: "The slot lasts more than 12 days of real time: shorten it.",
     });
   const layout = toLayoutParts(source, faults);
-  const roster = toRosterParts(source.roster, systemsElsewhere(source, layout.parts), faults);
+  const roster = toRosterParts(
+    source.roster,
+    source.readings,
+    systemsElsewhere(source, layout.parts),
+    faults,
+  );
   const handsets = toHandsets(source.handsets, layout.indexes, faults);
   const trains = toPlannerTrains(source, layout.indexes, roster.indexes, faults);
   if (faults.length > 0) return { ok: false, faults };
@@ -88,38 +95,6 @@ function toPlannerPolicy(policy: Policy): PlannerPolicy {
     busyShare: policy.busyShare,
     walkingDetour: policy.walkingDetour,
     walkingMmPerSecond: policy.walkingMmPerSecond,
-  };
-}
-
-function toRosterParts(
-  roster: RosterDocument,
-  elsewhere: ReadonlyMap<string, readonly number[]>,
-  faults: PlanFault[],
-) {
-  const indexes = {
-    locomotives: indexCodes("locomotive", "/roster/locomotives", roster.locomotives, faults),
-    rakes: indexCodes("rake", "/roster/rakes", roster.rakes, faults),
-  };
-  const decoders = new Map(
-    roster.decoders.map(({ locomotive, addressKind, address, analogAllowed }) => [
-      locomotive,
-      { addressKind, address, analogAllowed },
-    ]),
-  );
-  return {
-    indexes,
-    locomotives: roster.locomotives.map((l) => ({
-      code: l.code,
-      lengthMm: l.lengthMm,
-      runningMa: l.running.ma,
-      standingMa: l.standing.ma,
-      stallMa: l.stall.ma,
-      inrushMa: l.inrush.ma,
-      decoder: decoders.get(l.code) ?? null,
-      elsewhereSystems: elsewhere.get(l.code) ?? [],
-      maxSpeedKmh: l.maxSpeedKmh ?? 0,
-    })),
-    rakes: roster.rakes.map((r) => ({ code: r.code, lightingMa: r.lighting.ma, inrushMa: r.inrush.ma })),
   };
 }
 

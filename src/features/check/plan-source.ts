@@ -2,6 +2,7 @@ import type { LayoutDocument, PlanSlot, RosterDocument } from "../../../shared/d
 import type { Handset } from "../../../shared/handsets.ts";
 import type { Policy } from "../../../shared/policy.ts";
 import type { Train } from "../../../shared/timetable.ts";
+import type { Reading } from "../../../shared/readings.ts";
 import type { SlotFrame } from "./clock.ts";
 
 /** What a check is made from, stored or posted. */
@@ -12,6 +13,8 @@ export interface PlanSource {
   readonly roster: RosterDocument;
   readonly handsets: readonly Handset[];
   readonly trains: readonly Train[];
+  /** Of locomotives and districts. */
+  readonly readings: readonly Reading[];
   readonly areas: PlanSlot["areas"];
   readonly frame: SlotFrame;
   /** The session's other slots; none for a plan posted whole. */

@@ -30,6 +30,8 @@ export interface AnalogPlan {
   readonly outputs: LoadReport[];
   readonly controllers: LoadReport[];
   readonly findings: Finding[];
+  /** The same runs on the same outputs with other currents. */
+  loadsOf(problem: Problem): Pick<AnalogPlan, "outputs" | "controllers">;
 }
 
 /**
@@ -47,8 +49,8 @@ export function planAnalog(
   const runs = buildRuns(problem, motions, stock, parts);
   const assignment = assignRuns(problem, runs, createAllowance(mostStates));
   const within = untilStoodDown(problem, motions, stock);
-  const loadsOf = (given: readonly number[]) =>
-    reportAnalogLoads(problem, analogLoad(problem, motions, runs, given), within);
+  const loadsOf = (given: readonly number[], drawing = problem) =>
+    reportAnalogLoads(drawing, analogLoad(drawing, motions, runs, given), within);
   const uses = sectionUses({ problem, motions, stock, parts }, runs);
   const { outputs, turns } = chooseOutputs(problem, runs, assignment, uses, (given) =>
     burden(loadsOf(given)),
@@ -66,6 +68,7 @@ export function planAnalog(
     outputs: loads.outputs.map((load, output) => ({ ...load, stall: stalls[output] ?? null })),
     controllers: loads.controllers,
     findings: [...serviceFindings(runs, assignment), ...loads.findings],
+    loadsOf: (drawing) => loadsOf(outputs, drawing),
   };
 }
 

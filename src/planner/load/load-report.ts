@@ -3,7 +3,7 @@ import type { LoadReport } from "../result.ts";
 import { type StepFunction, sharesAt, stepCurve, timeAbove } from "../steps/step-curve.ts";
 import { reserveLine } from "./limits.ts";
 
-/** A load against its limit over `span`: slot start to the last event. `peak` and `peakAtMs` as the sweep found them. */
+/** A load against its limit over `span`: slot start to the last event. `peak` and `peakAtMs` as the sweep found them; taken as exact (see withCertainty). */
 export function reportLoad(
   of: StepFunction,
   peak: { readonly ma: number; readonly atMs: number },
@@ -23,6 +23,10 @@ export function reportLoad(
     overLimitMs: timeAbove(curve, limitMa, span.endMs)?.totalMs ?? 0,
     overReserveMs: timeAbove(curve, reserveMa, span.endMs)?.totalMs ?? 0,
     curve,
+    lowMa: peak.ma,
+    highMa: peak.ma,
+    measuredMa: 0,
+    assumedMa: peak.ma - of.constant,
     stall: null,
     restart: null,
   };
