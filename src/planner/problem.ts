@@ -230,6 +230,8 @@ export interface Handset {
 export interface Crew {
   readonly members: readonly CrewMember[];
   readonly turns: readonly Turn[];
+  /** An adult will be there in this slot. */
+  readonly isSupervised: boolean;
 }
 
 export interface CrewMember {

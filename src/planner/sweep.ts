@@ -5,6 +5,7 @@ import type { Plan } from "./compile-plan.ts";
 import { compareFindings } from "./finding-order.ts";
 import type { Finding } from "./findings.ts";
 import { handsetFindings } from "./handsets/handset-findings.ts";
+import { handsetFitFindings } from "./handsets/handset-fit-findings.ts";
 import { handsetNeeds, type Needs } from "./handsets/handset-need.ts";
 import { sweepShortNeeds } from "./handsets/need-report.ts";
 import { createLoadScene } from "./load/digital-load.ts";
@@ -17,6 +18,7 @@ import { clashFindings } from "./occupation/clash-findings.ts";
 import { type Occupations, occupy, sweepClashes } from "./occupation/occupations.ts";
 import { sharedFindings } from "./occupation/shared-sections.ts";
 import { pathFindings } from "./path/path-findings.ts";
+import { crewFindings } from "./people/crew-findings.ts";
 import type { Interval, Problem } from "./problem.ts";
 import { stockFindings } from "./stock/stock-findings.ts";
 import type { StockPlan } from "./stock/stock-plan.ts";
@@ -46,6 +48,9 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
   const surges = sweepSurges(scene);
   const needs = handsetNeeds(plan);
   const analog = planAnalog(problem, motions, stock, parts, mostStates);
+  const shortNeeds = sweepShortNeeds(problem, needs);
+  const isShort = (system: number) =>
+    (shortNeeds.groupPeak[system] as number) > (problem.commandSystems[system]?.handsets ?? 0);
   const findings = [
     ...pathFindings(plan),
     ...stockFindings(problem, motions, stock),
@@ -55,8 +60,10 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
     ...surgeFindings(scene, surges, (district) => trips(problem, loads, district)),
     ...wiringFindings(problem, surges.surges),
     ...busyFindings(problem, busyTimes(problem, motions), track.exclusive),
-    ...handsetFindings(problem, sweepShortNeeds(problem, needs)),
+    ...handsetFindings(problem, shortNeeds),
     ...addressFindings(plan, needs),
+    ...handsetFitFindings(plan, needs, isShort),
+    ...crewFindings(plan),
     ...analog.findings,
   ].sort(compareFindings);
   return { findings, cut: clashes.cut, plan, occupations, needs, analog };

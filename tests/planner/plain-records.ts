@@ -15,7 +15,7 @@ export const PLAIN = {
   locomotive: { stallMa: 0, inrushMa: 0, elsewhereSystems: [], ranges: null },
   rake: { inrushMa: 0, range: null },
   train: { requires: [] },
-  problem: { places: [], walks: [], handsets: [], crew: { members: [], turns: [] } },
+  problem: { places: [], walks: [], handsets: [], crew: { members: [], turns: [], isSupervised: true } },
 } as const;
 
 /** A decoder with an address of its own for each `n` from 0, running on both kinds of track. */

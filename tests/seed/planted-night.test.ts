@@ -19,8 +19,11 @@ function expectShown(plant: Plant, finding: FindingReport | undefined): void {
     expect(finding.trains).toContain(plant.working);
 }
 
-/** Take a code out when its plant is in. */
-const NOT_PLANTED_YET: readonly string[] = [
+/**
+ * Not to be had by changing the demo's timetable alone: what hangs on wires and tests, on where handsets reach, on people
+ * and on limits that its railway does not come near. The tests of each are beside its pass.
+ */
+const NOT_OF_A_TIMETABLE: readonly string[] = [
   "addresses-too-many",
   "handsets-too-many",
   "train-bridges-feeds",
@@ -42,7 +45,7 @@ const NOT_PLANTED_YET: readonly string[] = [
 
 test("every finding is planted once, but for the one that only a search given up makes", () => {
   const plantable = FINDING_CODES.filter(
-    (code) => code !== "outputs-not-decided" && !NOT_PLANTED_YET.includes(code),
+    (code) => code !== "outputs-not-decided" && !NOT_OF_A_TIMETABLE.includes(code),
   );
   expect(plants.map(({ finding }) => finding).sort()).toEqual([...plantable].sort());
 });

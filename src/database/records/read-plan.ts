@@ -8,9 +8,10 @@ import type { Slot } from "../generated/client.ts";
 import { clubTable } from "./clubs.ts";
 import { commandSystemTable, controllerTable, districtTable, selectorTable, supplyTable } from "./feeds.ts";
 import { handsetTable } from "./handsets.ts";
+import { type CrewParts, readCrew } from "./read-crew.ts";
 import { readBodies, readRecord } from "./read-records.ts";
-import { type ClubScope, clubScope, type Scope } from "./record-table.ts";
 import { readingTable } from "./readings.ts";
+import { type ClubScope, clubScope, type Scope } from "./record-table.ts";
 import { decoderTable, locomotiveTable, rakeTable } from "./roster.ts";
 import { sessionTable } from "./sessions.ts";
 import { shortTestTable } from "./short-tests.ts";
@@ -42,9 +43,11 @@ export interface PlanParts {
   readonly layout: LayoutDocument;
   readonly roster: RosterDocument;
   readonly handsets: Handset[];
-  readonly trains: Train[];
   readonly readings: Reading[];
+  readonly trains: Train[];
   readonly slot: PlanSlotInfo;
+  /** Who has which train, as claimed. */
+  readonly crew: CrewParts;
   /** The other slots of the session: their locomotives' addresses are in use that night too. */
   readonly otherSlots: readonly OtherSlotParts[];
 }
@@ -101,6 +104,7 @@ export async function readSlotParts(
     policy: session.body.policy ?? common.policy,
     trains: await trainsOf(slot),
     otherSlots,
+    crew: await readCrew(database, club, session.id, slot.code),
     slot: {
       ...toSlotInfo(slot),
       sessionStartsAt: slots[0]?.startsAt ?? slot.startsAt,
@@ -124,11 +128,11 @@ export async function readClubParts(database: Database, club: ClubScope): Promis
     layout: await readLayout(database, scope),
     roster: await readRoster(database, scope),
     handsets: await readBodies(database, handsetTable, scope),
+    readings: await readBodies(database, readingTable, scope),
   };
 }
 
 const toSlotInfo = (slot: Slot) => ({
-    readings: await readBodies(database, readingTable, scope),
   code: slot.code,
   name: slot.name,
   startsAt: slot.startsAt,

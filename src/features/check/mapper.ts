@@ -6,9 +6,10 @@ import type { Train } from "../../../shared/timetable.ts";
 import type { PlannerPolicy, Problem } from "../../planner/problem.ts";
 import { toRealMs } from "./clock.ts";
 import { systemsElsewhere } from "./elsewhere.ts";
+import { toCrew } from "./map-crew.ts";
 import { type LayoutIndexes, toLayoutParts } from "./map-layout.ts";
-import { FARTHEST_MS, toPlannerTrains } from "./map-trains.ts";
 import { toRosterParts } from "./map-roster.ts";
+import { FARTHEST_MS, toPlannerTrains } from "./map-trains.ts";
 import type { PlanSource } from "./plan-source.ts";
 import { indexCodes, type PlanFault } from "./references.ts";
 
@@ -35,11 +36,18 @@ export function toPlanSource(document: PlanDocument): PlanSource {
     layout: document.layout,
     roster: document.roster,
     handsets: document.handsets,
-    trains: document.trains,
     readings: document.readings,
+    trains: document.trains,
     areas: slot.areas,
     frame: { ...frame, endMs: toRealMs(frame, parseLayoutTime(slot.layoutEnd)) },
     otherSlots: [],
+    crew: {
+      members: document.members,
+      turns: document.crew,
+      isSupervised: document.crew.some(({ member }) =>
+        document.members.some(({ code, junior }) => code === member && !junior),
+      ),
+    },
   };
 }
 
@@ -72,7 +80,7 @@ export function toProblem(source: PlanSource): Preparation {
     rakes: roster.rakes,
     trains: trains.planned,
     handsets,
-    crew: { members: [], turns: [] },
+    crew: toCrew(source, trains.planned, handsets, faults),
   };
   return {
     ok: true,

@@ -18,7 +18,7 @@ const problem = {
   systemNames: ["Digital"],
   locomotives: [named("E7")],
   rakes: [named("R3")],
-  crew: { members: [named("M5")], turns: [] },
+  crew: { members: [named("M5")], turns: [], isSupervised: true },
   handsets: [named("H2")],
 } as unknown as WordedProblem;
 

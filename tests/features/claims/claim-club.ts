@@ -69,6 +69,8 @@ export const TRAINS: readonly TrainInput[] = [
 
 export const claimDocument = {
   ...exampleDocument,
+  // its districts were read on another night
+  readings: [],
   handsets: [
     { code: "H1", name: "Radio one", commandSystem: "blue", kind: "radio", batteryMinutes: 240 },
     { code: "H2", name: "Broken", commandSystem: "blue", kind: "radio", state: "faulty" },

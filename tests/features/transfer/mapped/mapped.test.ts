@@ -234,6 +234,18 @@ describe("a spreadsheet with columns of its own", () => {
     await columns('Number\n"1\n').expect(400);
   });
 
+  it("is refused where a comma of a figure has moved its row, or two columns have one heading", async () => {
+    const mapping = plainMapping({ length: { column: "cm", unit: "cm", constantMm: null } });
+    const moved = await bring("Number,cm,Name\nX1,14,5,Shunter\nX2,14\nX3,15,Tank,,\n", mapping, true).expect(
+      422,
+    );
+    expect(moved.body.errors.map(({ row }: { row: number }) => row)).toEqual([2, 3]);
+    const { body } = await bring("Number,cm,cm\nX1,14,15\n", mapping, true).expect(422);
+    expect(body.errors).toMatchObject([
+      { row: 1, column: "cm", detail: expect.stringContaining("Two columns") },
+    ]);
+  });
+
   it("cannot bring in the same number twice", async () => {
     const { body } = await bring("Number\nX1\nX1\n", plainMapping({}), true).expect(422);
     expect(body.errors).toMatchObject([{ row: 3, column: "Number" }]);
