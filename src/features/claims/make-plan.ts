@@ -1,7 +1,7 @@
 import type { DutyKind } from "../../../shared/booking.ts";
 import type { TrainControl } from "../../../shared/claims.ts";
 import { departsIn } from "../../planner/night/in-slot.ts";
-import { createWalkTime } from "../../planner/people/walking.ts";
+import { createWalkTime, WALKING } from "../../planner/people/walking.ts";
 import type { Job, NightPlan, TrainParts } from "./plan.ts";
 import type { PlanRows, SectionRow, SlotRow, TrainRow } from "./plan-store.ts";
 
@@ -38,6 +38,7 @@ export function makePlan(rows: PlanRows, times: HandsetTimes): NightPlan {
     walk: createWalkTime(
       rows.places,
       rows.walks.map(({ fromCode: from, toCode: to, seconds }) => ({ from, to, seconds })),
+      { ...WALKING, ...rows.walking },
     ),
   };
 }

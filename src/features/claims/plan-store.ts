@@ -79,6 +79,7 @@ export async function readPlanRows(database: Database, night: BookedNight) {
     }),
     handsets: await readBodies(database, handsetTable, clubScope(club)),
     locomotives: await readLocomotives(database, clubId),
+    walking: await readWalking(database, id),
   };
 }
 
@@ -108,6 +109,15 @@ const readSections = (database: Database, clubId: string): Promise<SectionRow[]>
     left join districts d on (d.club_id, d.code) = (x.club_id, x.district_code)
     left join supplies u on (u.club_id, u.code) = (d.club_id, d.supply_code)
     where x.club_id = ${clubId}::uuid`;
+
+/** How the night reckons walks that nobody has measured: its own policy, or the club's. */
+async function readWalking(database: Database, sessionId: string) {
+  const [row] = await database.$queryRaw<{ detour: number; mmPerSecond: number }[]>`
+    select coalesce(s.walking_detour, c.walking_detour) as detour,
+      coalesce(s.walking_mm_per_second, c.walking_mm_per_second) as "mmPerSecond"
+    from sessions s join clubs c on c.id = s.club_id where s.id = ${sessionId}::uuid`;
+  return row;
+}
 
 async function readControls(database: Database, sessionId: string): Promise<Map<string, Control>> {
   const found = await database.sessionArea.findMany({

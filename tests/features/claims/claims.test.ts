@@ -110,6 +110,42 @@ describe("a claim", () => {
     await claimed(club, { train: "3", member: "cy" });
   });
 
+  it("reckons a walk that nobody has measured by the club's policy, and the check of the night does so too", async () => {
+    const club = await openClub();
+    await claimed(club, { train: "1", member: "cy" });
+    await claimed(club, { train: "3", member: "cy" });
+    const check = async () => {
+      const { body } = await app.request.post(`${club}${SLOT}/check`).expect(200);
+      return body.findings.filter(({ members }: { members: string[] }) => members.length > 0);
+    };
+    expect(await check()).toEqual([]);
+    // the west and the east 100 m apart, a metre a second and 1.4 times as far as the crow flies: 140 s
+    await app.request.delete(`${club}/walks/west-east`).set("if-match", "*").expect(204);
+    for (const [place, xMm] of [
+      ["west", 0],
+      ["east", 100_000],
+    ] as const) {
+      const { version, updatedAt, ...body } = (await app.request.get(`${club}/places/${place}`).expect(200))
+        .body;
+      await app.request
+        .put(`${club}/places/${place}`)
+        .set("if-match", "*")
+        .send({ ...body, xMm, yMm: 0 })
+        .expect(200);
+    }
+    expect(await check()).toMatchObject([
+      { code: "walk-too-short", members: ["cy"], trains: ["1", "3"], measured: 90_000, limit: 140_000 },
+    ]);
+    const stored = (await app.request.get(club).expect(200)).body;
+    const { version, updatedAt, ...record } = stored;
+    await app.request
+      .put(club)
+      .set("if-match", "*")
+      .send({ ...record, policy: { ...record.policy, walkingMmPerSecond: 2_000 } })
+      .expect(200);
+    expect(await check()).toEqual([]);
+  });
+
   it("is refused when the member is not passed for it", async () => {
     const club = await openClub();
     expect(await refusalOf(claim(club, { train: "5", member: "cy" }))).toBe(
