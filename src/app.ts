@@ -39,6 +39,7 @@ import { installCrossSiteGuard } from "./http/csrf.ts";
 import type { Clock } from "./lib/clock.ts";
 import { Refusal } from "./lib/refusal.ts";
 import type { Mailer } from "./mail/mailer.ts";
+import { solveNonNegative } from "./solving/non-negative-least-squares.ts";
 
 export interface AppDeps extends Pick<AccountDeps, "demoSignIns" | "passwordCost"> {
   readonly database: DatabaseClient;
@@ -90,7 +91,12 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installMembers(app, deps);
   installTimetables(app, deps);
   installSessions(app, deps);
-  installReadings(app, deps);
+  installReadings(app, {
+    ...deps,
+    toProblem: toStoredProblem,
+    toClock: toStoredClock,
+    solve: solveNonNegative,
+  });
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
   installWiring(app, { ...deps, checkParts, toProblem: toStoredProblem });

@@ -180,7 +180,14 @@ const KEEPERS: Readonly<Record<string, readonly Role[]>> = {
   "what-if": ["timetable clerk"],
 };
 const EVERYONES = new Set([
-  ...["trySlot", "tellEffects", "suggestRosterColumns", "reportWiring", "makeSelectorSchedule"],
+  ...[
+    "trySlot",
+    "tellEffects",
+    "suggestRosterColumns",
+    "reportWiring",
+    "compareReadings",
+    "makeSelectorSchedule",
+  ],
   ...["checkSlot", "sayComing", "claim", "changeHandset", "giveBack", "joinQueue", "leaveQueue"],
   ...["offerSwap", "acceptSwap", "refuseSwap", "withdrawSwap"],
 ]);

@@ -1,6 +1,6 @@
 import type { PlanParts } from "../../database/records/read-plan.ts";
 import type { Problem } from "../../planner/problem.ts";
-import { toInstantText, toLayoutText } from "./clock.ts";
+import { toInstantText, toLayoutText, toRealMs } from "./clock.ts";
 import { misfit } from "./errors.ts";
 import { toProblem } from "./mapper.ts";
 import { toStoredSource } from "./service.ts";
@@ -21,9 +21,15 @@ export interface StoredClock {
   layout(ms: number): string;
   /** The instant, RFC 3339 in UTC. */
   instant(ms: number): string | null;
+  /** When the layout clock shows so many seconds since the timetable's midnight. */
+  ms(layoutSeconds: number): number;
 }
 
 export function toStoredClock(parts: PlanParts): StoredClock {
   const { frame } = toStoredSource(parts);
-  return { layout: (ms) => toLayoutText(frame, ms), instant: (ms) => toInstantText(frame, ms) };
+  return {
+    layout: (ms) => toLayoutText(frame, ms),
+    instant: (ms) => toInstantText(frame, ms),
+    ms: (layoutSeconds) => toRealMs(frame, layoutSeconds),
+  };
 }
