@@ -11,6 +11,15 @@ import { useSubmit } from "../shell/use-submit.ts";
 import { MappingForm } from "./mapping-form.tsx";
 import { Outcome } from "./outcome.tsx";
 
+/** Spreadsheets save as UTF-8 or, older ones, as Windows-1252, in which every byte is some letter. */
+function decodeSheet(bytes: ArrayBuffer): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return new TextDecoder("windows-1252").decode(bytes);
+  }
+}
+
 const sheetPath = (club: string) => `${clubPath(club)}/roster-sheet`;
 
 /** A spreadsheet of locomotives, brought in by saying which column holds what. */
@@ -58,7 +67,7 @@ export function RosterImportPage({ club = "" }: { readonly club?: string }) {
             accept=".csv,.txt,text/csv,text/plain"
             onChange={(event) => {
               const [file] = event.currentTarget.files ?? [];
-              void file?.text().then(setText);
+              void file?.arrayBuffer().then((bytes) => setText(decodeSheet(bytes)));
             }}
           />
         </div>

@@ -15,7 +15,12 @@ export function Outcome({ club, problem, result }: OutcomeProps) {
       {problem && (
         <>
           <p>
-            <strong>{problem.detail || problem.happened}</strong> Nothing was kept.
+            <strong>
+              {problem.faults.length > 0
+                ? sayCells(problem.faults.length)
+                : problem.detail || problem.happened}
+            </strong>{" "}
+            Nothing was kept.
           </p>
           <ul>
             {problem.faults.map(({ pointer, detail }) => (
@@ -88,11 +93,16 @@ export function Outcome({ club, problem, result }: OutcomeProps) {
 
 function addressOf({ decoders }: MappedResult, locomotive: string): string {
   const decoder = decoders.find((one) => one.locomotive === locomotive);
-  return decoder ? `${decoder.address} ${decoder.addressKind}` : "none";
+  return decoder ? `${decoder.address} ${decoder.addressKind}` : "not said";
 }
+
+const sayCells = (count: number) =>
+  count === 1 ? "One cell stands in the way." : `${count} cells stand in the way.`;
 
 /** `/body/3/Stall current A` as a spreadsheet says it. */
 function placeOf(pointer: string | undefined): string {
-  const [, , row, column] = (pointer ?? "").split("/");
-  return column === undefined ? `Row ${row ?? "?"}` : `Row ${row}, column ${column}`;
+  const [, , row, ...heading] = (pointer ?? "").split("/");
+  // headings may hold what divides a pointer
+  const column = heading.join("/");
+  return column === "" ? `Row ${row ?? "?"}` : `Row ${row}, column ${column}`;
 }

@@ -1,7 +1,7 @@
 import type { Fault } from "../../../../shared/errors.ts";
 import type { RosterMapping } from "../../../../shared/mapped-import.ts";
 import type { Decoder, Locomotive } from "../../../../shared/roster.ts";
-import { cellFault } from "../csv/errors.ts";
+import { cellFault, wrongWidth } from "../csv/errors.ts";
 import type { Sheet } from "../csv/sheet.ts";
 import { type Quantity, readFigure } from "./read-figure.ts";
 
@@ -35,10 +35,7 @@ const NOTHING_STORED: StoredRoster = { locomotives: new Map(), decoders: new Map
  */
 export function mapRoster(sheet: Sheet, mapping: RosterMapping, stored = NOTHING_STORED): MappedRoster {
   const [headings = [], ...rows] = sheet;
-  const faults: Fault[] = [];
-  for (const heading of new Set(columnsOf(mapping)))
-    if (!headings.includes(heading))
-      faults.push(cellFault(1, heading, `The sheet has no column ${heading}: choose one of its headings.`));
+  const faults = [...findHeadingFaults(headings, mapping), ...findWidthFaults(headings.length, rows)];
   if (faults.length > 0) return { locomotives: [], decoders: [], origins: [], decoderOrigins: [], faults };
   const found = rows
     .map((cells, at) => ({ cells, row: at + 2 }))
@@ -53,6 +50,24 @@ export function mapRoster(sheet: Sheet, mapping: RosterMapping, stored = NOTHING
     decoderOrigins: found.flatMap(({ decoder, origin }) => (decoder ? [origin] : [])),
     faults,
   };
+}
+
+function findHeadingFaults(headings: readonly string[], mapping: RosterMapping): Fault[] {
+  return [...new Set(columnsOf(mapping))].flatMap((heading) => {
+    if (!headings.includes(heading))
+      return [cellFault(1, heading, `The sheet has no column ${heading}: choose one of its headings.`)];
+    if (headings.indexOf(heading) === headings.lastIndexOf(heading)) return [];
+    return [cellFault(1, heading, `Two columns are called ${heading}: give one of them another heading.`)];
+  });
+}
+
+/** A comma in a figure that nobody put in quotes moves all that follows into the next column: not to be read past. */
+function findWidthFaults(width: number, rows: Sheet): Fault[] {
+  return rows.flatMap((cells, at) => {
+    const filled = cells.findLastIndex((cell) => cell.trim() !== "") + 1;
+    const fits = filled === 0 || (filled <= width && cells.length >= width);
+    return fits ? [] : [cellFault(at + 2, undefined, wrongWidth(cells.length, width))];
+  });
 }
 
 const columnsOf = (mapping: RosterMapping): string[] => {
