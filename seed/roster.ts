@@ -64,7 +64,7 @@ const locomotives: Locomotive[] = [
     owner: "Fenella Dunnaby",
     note: "Open-frame motor.",
   }),
-  engine("V12", "Vintage engine Celandine", 200, [950, 100, 970, 750], [MEASURED, RULE], {
+  engine("V12", "Vintage engine Celandine", 200, [960, 100, 980, 750], [MEASURED, RULE], {
     maxSpeedKmh: 80,
     owner: "Fenella Dunnaby",
     note: "Open-frame motor.",

@@ -9,7 +9,7 @@ export const commandSystems: z.input<typeof commandSystem>[] = [
 /** Two boosters: never joined, each with two districts behind their own breakers. */
 export const supplies: z.input<typeof supply>[] = [
   { code: "B-West", name: "Booster West", commandSystem: "club", ratingMa: 4_000, accessoryMa: 150 },
-  { code: "B-East", name: "Booster East", commandSystem: "club", ratingMa: 4_450, accessoryMa: 100 },
+  { code: "B-East", name: "Booster East", commandSystem: "club", ratingMa: 4_470, accessoryMa: 100 },
 ];
 
 export const districts: z.input<typeof district>[] = [
@@ -41,7 +41,7 @@ export const districts: z.input<typeof district>[] = [
     code: "D-East",
     name: "District East",
     supply: "B-East",
-    breakerMa: 2_395,
+    breakerMa: 2_400,
     tripDelayMs: 250,
     wiring: { conductor: "1.5 mm2 flexible", lengthMm: 9500, temperatureC: 25 },
   },

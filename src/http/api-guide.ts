@@ -90,7 +90,10 @@ export const API_TAGS = [
   { name: "members", description: "Who drives, and what they are passed for." },
   { name: "timetables", description: "Timetables in versions, and the trains of each version." },
   { name: "sessions", description: "Nights: slots, clock ratio, and which areas run analog or digital." },
-  { name: "readings", description: "What meters showed, what follows for the roster, and how far plans were off." },
+  {
+    name: "readings",
+    description: "What meters showed, what follows for the roster, and how far plans were off.",
+  },
   {
     name: "booking",
     description: "How far a night has come: notes, who comes, duties, opening it for claims.",

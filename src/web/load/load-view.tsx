@@ -8,6 +8,7 @@ import { useLookingAt } from "../plan/use-looking-at.ts";
 import { SeverityMark, VerdictMark } from "../shell/marks.tsx";
 import { answerLoad, drawingFeeds, loadFindings } from "./headline.ts";
 import type { SlotCodes, Start } from "./load-service.ts";
+import { Surges } from "./surges.tsx";
 import { triesInAddress } from "./try-address.ts";
 import { TryPanel } from "./try-panel.tsx";
 import { useTries } from "./use-tries.ts";
@@ -67,6 +68,7 @@ export function LoadView({ codes, start, again }: LoadViewProps) {
                 </p>
                 {drawingFeeds(report).map((feed) => (
                   <LoadPicture key={feed.id} feed={feed} before={before.find(({ id }) => id === feed.id)}>
+                    <Surges feed={feed} />
                     <WhoDraws feed={feed} trains={start.trains} />
                   </LoadPicture>
                 ))}
