@@ -59,6 +59,9 @@ export const handsetsAddress = (club: string) => `${nightsAddress(club)}/handset
 /** How the districts are wired, at a slot's peaks. */
 export const wiringAddress = (club: string) => `${nightsAddress(club)}/wiring`;
 
+/** What meters showed, and what follows from it. */
+export const readingsAddress = (club: string) => `${nightsAddress(club)}/readings`;
+
 export const trailAddress = (club: string) => `${nightsAddress(club)}/trail`;
 
 export const mailsAddress = (club: string) => `${nightsAddress(club)}/mails`;

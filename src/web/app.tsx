@@ -15,6 +15,7 @@ import { NightsPage } from "./nights/nights-page.tsx";
 import { PanelPage } from "./panel/panel-page.tsx";
 import { PlanPage } from "./plan/plan-page.tsx";
 import { RailwayPage } from "./railway/railway-page.tsx";
+import { ReadingsPage } from "./readings/readings-page.tsx";
 import { StockPage } from "./roster/stock-page.tsx";
 import { RosterImportPage } from "./roster-import/import-page.tsx";
 import { Header } from "./shell/header.tsx";
@@ -66,6 +67,7 @@ function Pages() {
         <Route path="/clubs/:club/roster-import" component={RosterImportPage} />
         <Route path="/clubs/:club/handsets" component={HandsetsPage} />
         <Route path="/clubs/:club/wiring" component={WiringPage} />
+        <Route path="/clubs/:club/readings" component={ReadingsPage} />
         <Route path="/clubs/:club/members" component={MembersPage} />
         <Route path="/clubs/:club/members/:member" component={MemberPage} />
         <Route path="/clubs/:club/new-member" component={NewMemberPage} />

@@ -61,7 +61,9 @@ export function registerReadingRoutes(app: HttpApp, service: ReadingService): vo
         description:
           "Writes the figures into the roster, as measured: all of them, or none where a locomotive has changed since its correction was proposed.",
         params: clubParams,
-        body: acceptedCorrections,
+        body: acceptedCorrections.meta({
+          examples: [{ corrections: [{ locomotive: "E7", state: "running", ma: 320, version: 1 }] }],
+        }),
         response: {
           200: estimates,
           ...refusalResponses(

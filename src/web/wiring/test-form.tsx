@@ -14,14 +14,14 @@ interface TestFormProps {
   readonly onRecorded: () => void;
 }
 
-const today = () => {
+export const today = () => {
   const now = new Date();
   const two = (n: number) => String(n).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 };
 
 /** Places of a random number: two people who record at once do not meet. */
-const randomCode = () =>
+export const randomCode = () =>
   Array.from(crypto.getRandomValues(new Uint8Array(3)), (byte) => byte.toString(16).padStart(2, "0")).join(
     "",
   );

@@ -18,7 +18,7 @@ interface WiringPageProps {
 }
 
 /** A slot by its session and code. */
-interface SlotChoice {
+export interface SlotChoice {
   readonly key: string;
   readonly words: string;
   readonly startsAt: number;
@@ -36,7 +36,7 @@ async function readWiring(club: string, wanted: string | null, signal: AbortSign
   return { record, choices, chosen, report };
 }
 
-const toChoices = (nights: readonly Session[]): SlotChoice[] =>
+export const toChoices = (nights: readonly Session[]): SlotChoice[] =>
   nights
     .flatMap(({ code, name, slots }) =>
       slots.map((slot) => ({
@@ -49,7 +49,7 @@ const toChoices = (nights: readonly Session[]): SlotChoice[] =>
     .sort((a, b) => a.startsAt - b.startsAt);
 
 /** The next slot, or the last one there was. */
-const nextOf = (choices: readonly SlotChoice[]) =>
+export const nextOf = (choices: readonly SlotChoice[]) =>
   choices.find(({ endsAt }) => endsAt > Date.now()) ?? choices.at(-1);
 
 /** Whether the districts are wired for what their trains draw, and when each was tested. */

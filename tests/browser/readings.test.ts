@@ -1,0 +1,51 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { demoClub, demoDocument } from "../../seed/index.ts";
+import { noBrowser } from "../support/browser.ts";
+import { sidewaysOverflow } from "./plan-view.ts";
+import { DESK, openHouse, PHONE } from "./visits.ts";
+
+const CLUB = `/clubs/${demoClub.code}`;
+
+describe.skipIf(noBrowser)("the page of readings", () => {
+  let house: Awaited<ReturnType<typeof openHouse>>;
+
+  beforeAll(async () => {
+    // before both nights of the demo
+    house = await openHouse({ clock: { now: () => new Date("2027-03-01T12:00:00Z") } });
+    const { request } = house.service;
+    await request.post("/api/clubs").send(demoClub).expect(201);
+    await request.post(`/api${CLUB}/import`).send(demoDocument).expect(200);
+  });
+  afterEach(() => house?.leave());
+  afterAll(() => house?.close());
+
+  it("says how much of the night is measured, and takes a reading that counts at once", async () => {
+    const { page, complaints } = await house.visit(`${CLUB}/readings`);
+    await page.getByText(/% of the worst peak of .* is measured/).waitFor();
+    const choice = page.getByLabel("Locomotive", { exact: true });
+    const code = await choice.inputValue();
+    await page.getByLabel("Meter showed (mA)").fill("333");
+    await page.getByRole("button", { name: "Record the reading" }).click();
+    await page
+      .getByText(/^333 ± 0 mA of 1$/)
+      .first()
+      .waitFor();
+    const { body } = await house.service.request.get(`/api${CLUB}/readings?locomotive=${code}`).expect(200);
+    expect(body.items).toMatchObject([{ origin: "bench", state: "running", ma: 333 }]);
+    expect(complaints).toEqual([]);
+  });
+
+  it.each([
+    [DESK, "light"],
+    [PHONE, "dark"],
+  ] as const)(
+    "has no fault of accessibility and nothing beside the window (%o, %s)",
+    async (viewport, colorScheme) => {
+      const { page } = await house.visit(`${CLUB}/readings`, { options: { viewport, colorScheme } });
+      await page.getByText(/% of the worst peak of .* is measured/).waitFor();
+      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+      expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
+      },
+  );
+});
