@@ -12,11 +12,11 @@ export const CONTROL_WORDS = {
     cure: "Move one of these trains.",
   }),
   "handset-none-usable": (t) => ({
-    sentence: `No handset of ${t.thing} that is ready can be used at every place where train ${t.trains[0]} calls or passes.`,
+    sentence: `No handset of ${t.thing} that is ready can be used at every place where train ${t.trains[0]} calls or passes and lasts that long.`,
     cure: "Fit a socket where it is missing, borrow a radio handset, or send the train another way.",
   }),
   "handsets-do-not-fit": (t) => ({
-    sentence: `The handsets of ${t.thing} cannot be shared out among ${counted("train", t.trains, "trains")} from ${t.from} to ${t.to}: by where they can be used and how long they last, ${t.limit} of ${t.measured} can be served.`,
+    sentence: `The handsets of ${t.thing} cannot be shared out among ${counted("train", t.trains, "trains")} from ${t.from} to ${t.to}: ${t.limit} could serve some of these, by where they can be used and how long they last, but no sharing serves them all.`,
     cure: "Move one of these trains, charge or borrow a handset, or fit a socket.",
   }),
   "handset-out-of-reach": (t) => ({

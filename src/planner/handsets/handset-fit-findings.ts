@@ -52,9 +52,11 @@ function systemFindings(
   let isChoosy = false;
   for (let i = 0; i < needs.count; i++) {
     if (needs.system[i] !== system) continue;
-    const candidates = ready.filter((at) => fits(problem, at, system, places[i] ?? []));
     const train = needs.train[i] as number;
     const span = { startMs: needs.fromMs[i] as number, endMs: needs.toMs[i] as number };
+    const candidates = ready.filter(
+      (at) => lasts(problem, at, span.endMs - span.startMs) && fits(problem, at, system, places[i] ?? []),
+    );
     if (candidates.length === 0)
       findings.push(
         createFinding({
@@ -145,6 +147,12 @@ function claimedFindings(problem: Problem, needs: Needs, places: readonly (reado
     );
   }
   return findings;
+}
+
+/** Whether a charge lasts for one train at least; for more than one, only of handsets that people have is it known. */
+function lasts({ handsets }: Problem, at: number, ms: number): boolean {
+  const { batteryMs } = handsets[at] as Handset;
+  return batteryMs === null || ms <= batteryMs;
 }
 
 function fits(

@@ -1,0 +1,158 @@
+import { expect, test } from "vitest";
+import { check } from "../../src/planner/check.ts";
+import type { Handset, Problem, Turn } from "../../src/planner/problem.ts";
+import { type Choice, canAssign } from "./exhaustive-assignment.ts";
+import { journey, runsBackwards } from "./journey.ts";
+import { forRandomPlans, PATIENCE_MS, SHAPES } from "./plans.ts";
+
+/** The plan with three people and four handsets, in hands and reaching as its own figures happen to say. */
+function withCrew(problem: Problem): Problem {
+  let state = problem.trains.reduce((sum, { lengthMm, path }) => sum * 31 + lengthMm + path.length, 11);
+  const draw = (most: number) => {
+    state = (Math.imul(state, 1_103_515_245) + 12_345) & 0x7fff_ffff;
+    return (state >> 8) % (most + 1);
+  };
+  const handsets = ["a", "b", "c", "d"].map((code): Handset => {
+    const places = [0, 1, 2].filter(() => draw(3) > 0);
+    const [kind, lasts] = [draw(2), draw(3)];
+    return {
+      code,
+      commandSystem: draw(1),
+      kind: kind === 0 ? "radio" : "tethered",
+      places: kind === 0 ? [] : places,
+      batteryMs: lasts === 0 ? 400 : null,
+      ready: draw(5) > 0,
+    };
+  });
+  const turns = problem.trains.map((_, train): Turn => ({ train, member: draw(2), handset: -1 }));
+  return {
+    ...problem,
+    places: ["west", "mid", "east"].map((code, at) => ({ code, xMm: at * 60, yMm: 0 })),
+    handsets,
+    commandSystems: problem.commandSystems.map((one, system) => ({
+      ...one,
+      handsets: handsets.filter(({ ready, commandSystem }) => ready && commandSystem === system).length,
+    })),
+    trains: problem.trains.map((one) => ({ ...one, requires: ["x", "y"].filter(() => draw(2) === 0) })),
+    crew: {
+      members: ["ada", "ben", "cy"].map((code) => ({
+        code,
+        passedFor: ["x", "y"].filter(() => draw(2) > 0),
+        junior: draw(1) === 0,
+      })),
+      turns,
+      isSupervised: draw(1) === 0,
+    },
+  };
+}
+
+const forDigital = (problem: Problem) =>
+  problem.sections.every(({ control }) => control === "digital" || control === "dead");
+
+/** When somebody has a handset in hand for a train. */
+function inHand(problem: Problem, train: number) {
+  const { startMs, endMs } = journey(problem, problem.trains[train] as Problem["trains"][number]);
+  return { startMs: startMs - problem.policy.pickUpMs, endMs: endMs + problem.policy.handInMs };
+}
+
+test("handsets that cannot be shared out are told of exactly where trying every way fails", {
+  timeout: PATIENCE_MS,
+}, () => {
+  let impossible = 0;
+  forRandomPlans("sharing out handsets", (plain) => {
+    if (!forDigital(plain)) return;
+    const problem = withCrew(plain);
+    const { findings } = check(problem, { mostFindings: 1_000_000 });
+    problem.commandSystems.forEach((_, system) => {
+      const told = (code: string) =>
+        findings.filter((one) => one.code === code && one.commandSystems.includes(system));
+      if (!problem.handsets.some((one) => one.ready && one.commandSystem === system)) {
+        expect([...told("handset-none-usable"), ...told("handsets-do-not-fit")]).toEqual([]);
+        return;
+      }
+      const choices = choicesOf(problem, system);
+      const none = choices.filter(({ candidates }) => candidates.length === 0);
+      expect(
+        told("handset-none-usable")
+          .flatMap(({ trains }) => trains)
+          .sort(),
+      ).toEqual(none.map(({ train }) => train).sort());
+      const rest = choices.filter(({ candidates }) => candidates.length > 0);
+      const [proof, ...more] = told("handsets-do-not-fit");
+      expect(more).toEqual([]);
+      // too few by number is told of as that alone
+      expect(proof === undefined).toBe(told("handsets-too-few").length > 0 || canAssign(rest));
+      if (proof === undefined) return;
+      impossible++;
+      const named = rest.filter(({ train }) => proof.trains.includes(train));
+      expect(canAssign(named)).toBe(false);
+      // none of the trains named could be left out
+      for (const left of named) expect(canAssign(named.filter((one) => one !== left))).toBe(true);
+    });
+  });
+  expect(impossible).toBeGreaterThan(0);
+});
+
+/** Each train that needs a handset of the system, and those that reach everywhere it comes by on that system. */
+function choicesOf(problem: Problem, system: number): Choice[] {
+  return problem.trains.flatMap((train, at) => {
+    if (runsBackwards(train)) return [];
+    const driven = train.path.flatMap(({ section }) => {
+      const one = problem.sections[section];
+      const supply = one?.control === "digital" ? problem.districts[one.district]?.supply : undefined;
+      return one && problem.supplies[supply ?? -1]?.commandSystem === system ? [one.place] : [];
+    });
+    if (driven.length === 0) return [];
+    const span = inHand(problem, at);
+    const candidates = problem.handsets.flatMap((one) => {
+      const reaches =
+        (one.kind === "radio" && one.places.length === 0) ||
+        driven.every((place) => place < 0 || one.places.includes(place));
+      const lasts = one.batteryMs === null || span.endMs - span.startMs <= one.batteryMs;
+      return one.ready && one.commandSystem === system && reaches && lasts ? [one.code] : [];
+    });
+    return [{ train: at, ...span, candidates }];
+  });
+}
+
+test("who is in two places, not passed or without an adult is found by looking at every millisecond", {
+  timeout: PATIENCE_MS,
+}, () => {
+  let found = 0;
+  forRandomPlans("people", (plain) => {
+    const problem = withCrew(plain);
+    const { findings } = check(problem, { mostFindings: 1_000_000 });
+    const told = (code: string) =>
+      findings
+        .filter((one) => one.code === code)
+        .map(({ trains, members }) => `${[...trains].sort((a, b) => a - b)} by ${members}`)
+        .sort();
+    const { members, turns, isSupervised } = problem.crew;
+    const running = turns.filter(({ train }) => !runsBackwards(problem.trains[train] as never));
+    const who = (member: number) => members[member] as (typeof members)[number];
+    const expected = (is: (turn: Turn) => boolean) =>
+      running.filter(is).map(({ train, member }) => `${train} by ${member}`);
+    const notPassed = expected(({ train, member }) =>
+      (problem.trains[train]?.requires ?? []).some((tag) => !who(member).passedFor.includes(tag)),
+    );
+    const alone = expected(({ member }) => who(member).junior && !isSupervised);
+    const twice = new Set<string>();
+    for (const a of running)
+      for (const b of running)
+        if (a.train < b.train && a.member === b.member && meet(problem, a.train, b.train))
+          twice.add(`${a.train},${b.train} by ${a.member}`);
+    expect(told("driver-not-passed")).toEqual(notPassed.sort());
+    expect(told("junior-unsupervised")).toEqual(alone.sort());
+    expect(told("member-in-two-places")).toEqual([...twice].sort());
+    found += notPassed.length + alone.length + twice.size;
+  });
+  expect(found).toBeGreaterThan(Object.keys(SHAPES).length * 10);
+});
+
+/** Whether some millisecond has both in hand. */
+function meet(problem: Problem, a: number, b: number): boolean {
+  const [first, second] = [inHand(problem, a), inHand(problem, b)];
+  for (let ms = first.startMs; ms < first.endMs; ms++)
+    if (second.startMs <= ms && ms < second.endMs) return true;
+  return false;
+}
