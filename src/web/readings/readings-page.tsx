@@ -48,7 +48,11 @@ export function ReadingsPage({ club = "" }: { readonly club?: string }) {
     if (name) clubName.value = name;
   }, [name]);
   return (
-    <Page title={`Readings · ${name ?? club}`} heading="How much of it is measured?" class="wiring-page">
+    <Page
+      title={`Readings · ${name ?? club}`}
+      heading="How much of it is measured?"
+      class="wiring-page readings-page"
+    >
       <Loaded load={load} what="Reading the meters">
         {({ choices, chosen, estimates }, again) => (
           <>
