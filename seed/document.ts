@@ -3,6 +3,7 @@ import { handsets } from "./handsets.ts";
 import { demoLayout } from "./layout/index.ts";
 import { members } from "./members.ts";
 import { plantInto, plants } from "./planted.ts";
+import { readings } from "./readings.ts";
 import { demoRoster } from "./roster.ts";
 import { CLEAN, PLANTED, sessions } from "./sessions.ts";
 import { cleanWorkings } from "./timetable/clean.ts";
@@ -31,4 +32,5 @@ export const demoDocument: ClubDocument = clubDocument.parse({
     },
   ],
   sessions,
+  readings,
 });
