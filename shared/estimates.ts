@@ -4,13 +4,13 @@ import { code, currentMa, layoutReading } from "./units.ts";
 import { FIGURE_SOURCES } from "./vocabulary.ts";
 
 const mA = z.number().meta({ description: "mA." });
-const drawState = z.enum(["running", "standing"]);
+const drawState = z.enum(["running", "standing"]).meta({ description: "What the locomotive was doing." });
 
 export const estimate = z
   .strictObject({
     locomotive: code,
     name: z.string(),
-    state: z.enum(READING_STATES),
+    state: z.enum(READING_STATES).meta({ description: "What the locomotive was doing." }),
     rosterMa: currentMa,
     source: z.enum(FIGURE_SOURCES).meta({ description: "Where the roster has its figure from." }),
     readings: z.int().meta({ description: "How many readings there are." }),
@@ -59,7 +59,7 @@ export const correction = z
     locomotive: code,
     state: drawState,
     oldMa: currentMa,
-    newMa: z.int(),
+    newMa: z.int().meta({ description: "What the readings make of it, mA." }),
     readings: z.int().meta({ description: "Readings in which it draws." }),
     version: z.int().meta({ description: "The locomotive's version: what to accept it on." }),
   })

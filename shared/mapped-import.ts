@@ -32,14 +32,9 @@ export const rosterMapping = z
       .strictObject({
         column,
         unit: z.enum(LENGTH_UNITS).meta({ description: "Of a cell that names none itself." }),
-        constantMm: z
-          .int()
-          .min(1)
-          .max(1_000_000)
-          .nullable()
-          .meta({
-            description: "For a blank cell, or where there is no column, of a locomotive that is new.",
-          }),
+        constantMm: z.int().min(1).max(1_000_000).nullable().meta({
+          description: "For a blank cell, or where there is no column, of a locomotive that is new.",
+        }),
       })
       .meta({ id: "LengthColumn" }),
     running: currentColumn,

@@ -15,6 +15,7 @@ import {
 } from "./features/check/index.ts";
 import { installClaims } from "./features/claims/index.ts";
 import { installClubs } from "./features/clubs/index.ts";
+import { installCosting } from "./features/costing/index.ts";
 import { installEvents } from "./features/events/index.ts";
 import { handsetKind, installHandsets } from "./features/handsets/index.ts";
 import { installLayout, layoutKinds } from "./features/layout/index.ts";
@@ -99,6 +100,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   });
   await installTransfer(app, deps, TRANSFER_KINDS);
   installCheck(app, deps);
+  installCosting(app, { ...deps, toProblem: toStoredProblem });
   installWiring(app, { ...deps, checkParts, toProblem: toStoredProblem });
   installWhatIf(app, { ...deps, checkParts, draftWith: createDraftWith(deps.database) });
   installSelectors(app, {

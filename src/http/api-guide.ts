@@ -72,6 +72,7 @@ qualified person under local rules.
 export const API_TAGS = [
   { name: "check", description: "Does a night run? Of a stored slot, or of a plan posted whole." },
   { name: "wiring", description: "Whether the districts are wired for what their trains draw." },
+  { name: "costing", description: "Analog or digital: one timetable costed both ways." },
   { name: "what-if", description: "What would be, were trains or records other than they are." },
   {
     name: "accounts",

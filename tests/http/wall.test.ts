@@ -185,6 +185,7 @@ const EVERYONES = new Set([
     "tellEffects",
     "suggestRosterColumns",
     "reportWiring",
+    "costBothWays",
     "compareReadings",
     "makeSelectorSchedule",
   ],

@@ -37,6 +37,7 @@ function registerList(app: HttpApp, service: PictureService): void {
         tags: ["roster"],
         operationId: "listPictures",
         summary: "List which locomotives and rakes have a picture",
+        description: "Codes alone: each picture has an address of its own.",
         params: z.strictObject({ club: code }),
         response: { 200: pictureList, ...refusalResponses("validation-failed", "not-found") },
       },
@@ -57,6 +58,7 @@ function registerPictures(app: HttpApp, service: PictureService, of: Pictured): 
         ...schema,
         operationId: `read${Of}Picture`,
         summary: `Read the picture of a ${of}`,
+        description: "As it was sent, without what cameras write beside the picture.",
         response: {
           200: { description: "The picture.", content: BYTES },
           304: z.null().meta({ description: "It is the one that If-None-Match names." }),
@@ -100,6 +102,7 @@ function registerPictures(app: HttpApp, service: PictureService, of: Pictured): 
         ...schema,
         operationId: `remove${Of}Picture`,
         summary: `Remove the picture of a ${of}`,
+        description: "The record stays.",
         response: {
           204: z.null().meta({ description: "It is gone." }),
           ...refusalResponses("validation-failed", "not-found"),

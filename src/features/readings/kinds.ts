@@ -13,7 +13,7 @@ export const readingKind: RecordKind<Reading> = {
     "A reading is what a meter showed: of one locomotive in one state, or of a district at a moment of a night. It counts more than any figure of the roster.",
   schema: reading,
   example: {
-    code: "bench-7",
+    code: "bench7",
     takenOn: "2027-03-06",
     origin: "bench",
     locomotive: "E7",

@@ -220,7 +220,7 @@ describe("a record that others refer to is not removed, and the refusal names th
     ["supplies/B1", "district D-West"],
     ["districts/D-West", "section E1, section L1"],
     ["controllers/panel", "selector S-Q0, selector S-Q1"],
-    ["locomotives/E7", "decoder X7, train 101 of winter 1"],
+    ["locomotives/E7", "decoder X7, reading bench-1, train 101 of winter 1"],
     ["rakes/R2", "train 102 of winter 2"],
     ["timetables/winter", "session march"],
     ["timetables/winter/versions/2", "session march"],

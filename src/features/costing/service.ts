@@ -1,0 +1,64 @@
+import type { BothWays } from "../../../shared/costing.ts";
+import type { PlanParts } from "../../database/records/read-plan.ts";
+import { check } from "../../planner/check.ts";
+import { costAllAnalog } from "../../planner/costing/all-analog.ts";
+import { costAllDigital, type Sizes } from "../../planner/costing/all-digital.ts";
+import { mostTrains } from "../../planner/costing/most-trains.ts";
+import type { Problem } from "../../planner/problem.ts";
+import type { SlotAddress } from "../../records/read-slot.ts";
+import { toAnalogCost, toDigitalCost, toMostTrains } from "./mapper.ts";
+import type { CostingStore } from "./store.ts";
+
+/** Taken where the club has no district or booster yet: usual sizes, common practice. */
+const USUAL: Sizes = { breakerMa: 3_000, ratingMa: 5_000 };
+
+export interface CostingDeps {
+  /**
+   * A slot that was read, as the planner takes it.
+   * @throws Refusal unprocessable
+   */
+  readonly toProblem: (parts: PlanParts) => Problem;
+}
+
+export type CostingService = ReturnType<typeof createCostingService>;
+
+export function createCostingService(store: CostingStore, { toProblem }: CostingDeps) {
+  return {
+    /**
+     * The timetable of a stored slot costed as all-analog and as all-digital, and how far the present equipment goes.
+     * @throws Refusal not-found, unprocessable
+     */
+    async cost(address: SlotAddress): Promise<BothWays> {
+      const problem = toProblem(await store.readSlot(address));
+      const sizes = sizesOf(problem);
+      const analog = toAnalogCost(problem, costAllAnalog(problem));
+      const digital = toDigitalCost(problem, costAllDigital(problem, sizes), sizes);
+      return {
+        headline: `${digital.sentence} ${analog.sentence}`,
+        analog,
+        digital,
+        mostTrains: toMostTrains(problem, mostTrains(problem, check(problem))),
+        assumptions: assumptions(problem, sizes),
+      };
+    },
+  };
+}
+
+/** The largest that the club has: what it would buy again. */
+const sizesOf = ({ districts, supplies }: Problem): Sizes => ({
+  breakerMa: Math.max(0, ...districts.map(({ breakerMa }) => breakerMa)) || USUAL.breakerMa,
+  ratingMa: Math.max(0, ...supplies.map(({ ratingMa }) => ratingMa)) || USUAL.ratingMa,
+});
+
+const amps = (ma: number) => `${(ma / 1_000).toFixed(2)} A`;
+
+function assumptions({ policy }: Problem, { breakerMa, ratingMa }: Sizes): string[] {
+  return [
+    "The same trains, times and track both ways; nothing is laid or taken up but cuts between sections.",
+    `Each new breaker opens at ${amps(breakerMa)} and each new booster gives ${amps(ratingMa)}, the largest the club has; ${Math.round(policy.reserve * 100)} % of both stays free.`,
+    "All-analog, every selector reaches every output; the lists say what each output then really feeds.",
+    "All-digital, districts are made along the track, each as long as its breaker bears it. That is not always the fewest: the bound says what fewer could not hold.",
+    "How far the equipment goes takes the timetable's own mix to grow evenly: twice the trains at once take twice of everything.",
+    "One handset in ten is a spare, at least one (common practice).",
+  ];
+}
