@@ -62,6 +62,9 @@ export const wiringAddress = (club: string) => `${nightsAddress(club)}/wiring`;
 /** What meters showed, and what follows from it. */
 export const readingsAddress = (club: string) => `${nightsAddress(club)}/readings`;
 
+/** What a timetable would take all-analog and all-digital. */
+export const bothWaysAddress = (club: string) => `${nightsAddress(club)}/both-ways`;
+
 export const trailAddress = (club: string) => `${nightsAddress(club)}/trail`;
 
 export const mailsAddress = (club: string) => `${nightsAddress(club)}/mails`;

@@ -1,6 +1,7 @@
 import { LocationProvider, Route, Router, useLocation } from "preact-iso";
 import { AccountPage } from "./account/account-page.tsx";
 import { ACCOUNT, isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
+import { BothWaysPage } from "./costing/both-ways-page.tsx";
 import { CrewPage } from "./crew/crew-page.tsx";
 import { DeskPage } from "./desk/desk-page.tsx";
 import { EveningPage } from "./evening/evening-page.tsx";
@@ -67,6 +68,7 @@ function Pages() {
         <Route path="/clubs/:club/roster-import" component={RosterImportPage} />
         <Route path="/clubs/:club/handsets" component={HandsetsPage} />
         <Route path="/clubs/:club/wiring" component={WiringPage} />
+        <Route path="/clubs/:club/both-ways" component={BothWaysPage} />
         <Route path="/clubs/:club/readings" component={ReadingsPage} />
         <Route path="/clubs/:club/members" component={MembersPage} />
         <Route path="/clubs/:club/members/:member" component={MemberPage} />

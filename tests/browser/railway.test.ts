@@ -177,14 +177,14 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
       .expect(204);
   });
 
-  const pages = ["railway/sections?row=V3", "roster", "handsets?row=R1", "wiring"] as const;
+  const pages = ["railway/sections?row=V3", "roster", "handsets?row=R1", "wiring", "both-ways"] as const;
   it.each([
     ["a phone, dark", { viewport: PHONE, colorScheme: "dark" as const }],
     ["a desk, light", { viewport: DESK, colorScheme: "light" as const }],
   ])("are accessible and fit sideways on %s", async (_, options) => {
     for (const where of pages) {
       const { page, complaints } = await visit(`${CLUB}/${where}`, options);
-      await page.locator(".records, .district-wiring").first().waitFor();
+      await page.locator(".records, .district-wiring, .both-ways").first().waitFor();
       if (where.startsWith("railway")) await page.locator(".drawn-section").first().waitFor();
       const { violations } = await new AxeBuilder({ page }).analyze();
       expect([where, violations.map(({ id, nodes }) => [id, nodes[0]?.html])]).toEqual([where, []]);

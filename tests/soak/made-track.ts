@@ -22,6 +22,7 @@ export function track(lanes: number): Track {
       commandSystems: [{ code: "club", name: "The club's", mostHandsets: 100, mostAddresses: 100 }],
       supplies: [{ code: "B", name: "Booster", commandSystem: "club", ratingMa: 100_000 }],
       districts: [{ code: "D", name: "District", supply: "B", breakerMa: 90_000 }],
+      shortTests: [{ code: "D", district: "D", testedOn: "2027-01-09", result: "passed" }],
       sections: all.flatMap((lane) => [
         road(lane, "a", placeOf(lane, 0)),
         road(lane, "l", null),

@@ -1,6 +1,6 @@
 import { useLocation } from "preact-iso";
 import type { District, Line, Link, Place, Section, Selector } from "../../../shared/layout.ts";
-import { railwayAddress, wiringAddress } from "../addresses.ts";
+import { bothWaysAddress, railwayAddress, wiringAddress } from "../addresses.ts";
 import { clubPath } from "../api/service.ts";
 import { useEvents } from "../api/use-events.ts";
 import { readAll } from "../nights/night-records.ts";
@@ -50,7 +50,8 @@ export function RailwayPage({ club = "", table }: RailwayPageProps) {
         <>
           <p class="headline railway-answer">{sayRailway(value)}</p>
           <p class="answer-facts">
-            <a href={wiringAddress(club)}>How the districts are wired</a>
+            <a href={wiringAddress(club)}>How the districts are wired</a>{" "}
+            <a href={bothWaysAddress(club)}>What it would take all-analog and all-digital</a>
           </p>
           {value.sections.length === 0 && <FirstRecords club={club} />}
           {value.sections.length > 0 && (
