@@ -1,36 +1,41 @@
 import { LocationProvider, Route, Router, useLocation } from "preact-iso";
 import { AccountPage } from "./account/account-page.tsx";
 import { ACCOUNT, isBeforeSignIn, OUR_ADDRESSES } from "./addresses.ts";
-import { BothWaysPage } from "./costing/both-ways-page.tsx";
 import { CrewPage } from "./crew/crew-page.tsx";
 import { DeskPage } from "./desk/desk-page.tsx";
 import { EveningPage } from "./evening/evening-page.tsx";
 import { LivePage } from "./live/live-page.tsx";
-import { LoadPage } from "./load/load-page.tsx";
 import { MemberPage } from "./members/member-page.tsx";
 import { MembersPage } from "./members/members-page.tsx";
 import { NewMemberPage } from "./members/new-member-page.tsx";
 import { ClubsPage } from "./nights/clubs-page.tsx";
 import { NewNightPage } from "./nights/new-night-page.tsx";
 import { NightsPage } from "./nights/nights-page.tsx";
-import { PanelPage } from "./panel/panel-page.tsx";
 import { PlanPage } from "./plan/plan-page.tsx";
-import { RailwayPage } from "./railway/railway-page.tsx";
-import { ReadingsPage } from "./readings/readings-page.tsx";
-import { StockPage } from "./roster/stock-page.tsx";
-import { RosterImportPage } from "./roster-import/import-page.tsx";
 import { Header } from "./shell/header.tsx";
+import { later } from "./shell/later.tsx";
 import { NotFoundPage } from "./shell/not-found-page.tsx";
 import { SignInEnded } from "./shell/sign-in-ended.tsx";
 import { SignedIn } from "./shell/signed-in.tsx";
 import { ForgotPage } from "./sign-in/forgot-page.tsx";
 import { LinkPage } from "./sign-in/link-page.tsx";
 import { SignInPage } from "./sign-in/sign-in-page.tsx";
-import { HandsetsPage } from "./stock/handsets-page.tsx";
-import { RosterPage } from "./stock/roster-page.tsx";
 import { MailsPage } from "./trail/mails-page.tsx";
 import { TrailPage } from "./trail/trail-page.tsx";
-import { WiringPage } from "./wiring/wiring-page.tsx";
+
+// the layout owner's pages
+const BothWaysPage = later(async () => (await import("./costing/both-ways-page.tsx")).BothWaysPage);
+const LoadPage = later(async () => (await import("./load/load-page.tsx")).LoadPage);
+const PanelPage = later(async () => (await import("./panel/panel-page.tsx")).PanelPage);
+const RailwayPage = later(async () => (await import("./railway/railway-page.tsx")).RailwayPage);
+const ReadingsPage = later(async () => (await import("./readings/readings-page.tsx")).ReadingsPage);
+const StockPage = later(async () => (await import("./roster/stock-page.tsx")).StockPage);
+const RosterImportPage = later(
+  async () => (await import("./roster-import/import-page.tsx")).RosterImportPage,
+);
+const HandsetsPage = later(async () => (await import("./stock/handsets-page.tsx")).HandsetsPage);
+const RosterPage = later(async () => (await import("./stock/roster-page.tsx")).RosterPage);
+const WiringPage = later(async () => (await import("./wiring/wiring-page.tsx")).WiringPage);
 
 /** The client: its frame and which page stands at which address. */
 export function App() {

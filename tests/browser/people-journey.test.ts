@@ -88,10 +88,20 @@ describe.skipIf(noBrowser)("the people of a new installation, on the service as 
   it("see what their roles lead to, and get to no other page by its address", async () => {
     expect(await ivo.getByRole("navigation", { name: "Club" }).getByRole("link").allInnerTexts()).toEqual([
       "Nights",
+      "Railway",
+      "Roster",
+      "Handsets",
+      "Wiring",
+      "Readings",
       "Members",
     ]);
     expect(await orla.getByRole("navigation", { name: "Club" }).getByRole("link").allInnerTexts()).toEqual([
       "Nights",
+      "Railway",
+      "Roster",
+      "Handsets",
+      "Wiring",
+      "Readings",
       "Members",
       "Trail",
       "Mails",

@@ -46,6 +46,6 @@ describe.skipIf(noBrowser)("the page of readings", () => {
       await page.getByText(/% of the worst peak of .* is measured/).waitFor();
       expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
       expect(await sidewaysOverflow(page)).toBeLessThanOrEqual(0);
-      },
+    },
   );
 });
