@@ -6,6 +6,7 @@ export const PERMISSIONS = [
   "claim",
   "keep-layout",
   "keep-roster",
+  "take-readings",
   "keep-timetables",
   "book",
   "run-night",
@@ -19,9 +20,9 @@ export type Permission = (typeof PERMISSIONS)[number];
 /** A person may hold several roles; they then may do whatever any of them may. */
 export const ROLE_PERMISSIONS = {
   member: ["read", "claim"],
-  "session marshal": ["read", "claim", "run-night"],
+  "session marshal": ["read", "claim", "run-night", "take-readings"],
   "timetable clerk": ["read", "claim", "keep-timetables"],
-  "layout owner": ["read", "claim", "keep-layout", "keep-roster"],
+  "layout owner": ["read", "claim", "keep-layout", "keep-roster", "take-readings"],
   secretary: PERMISSIONS,
 } as const satisfies Record<Role, readonly Permission[]>;
 

@@ -47,11 +47,11 @@ export const railwayAddress = (club: string, table?: string) =>
 export const rosterAddress = (club: string, table?: string) =>
   `${nightsAddress(club)}/roster${table === undefined ? "" : `/${table}`}`;
 
-/** Where a spreadsheet of locomotives is brought in. */
 /** One locomotive or rake. */
 export const stockAddress = (club: string, table: "locomotives" | "rakes", code: string) =>
   `${rosterAddress(club, table)}/${encodeURIComponent(code)}`;
 
+/** Where a spreadsheet of locomotives is brought in. */
 export const rosterImportAddress = (club: string) => `${nightsAddress(club)}/roster-import`;
 
 export const handsetsAddress = (club: string) => `${nightsAddress(club)}/handsets`;
@@ -61,6 +61,9 @@ export const wiringAddress = (club: string) => `${nightsAddress(club)}/wiring`;
 
 /** What meters showed, and what follows from it. */
 export const readingsAddress = (club: string) => `${nightsAddress(club)}/readings`;
+
+/** Every reading, to be put right or taken out. */
+export const everyReadingAddress = (club: string) => `${readingsAddress(club)}/every`;
 
 /** What a timetable would take all-analog and all-digital. */
 export const bothWaysAddress = (club: string) => `${nightsAddress(club)}/both-ways`;

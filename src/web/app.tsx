@@ -29,6 +29,9 @@ const LoadPage = later(async () => (await import("./load/load-page.tsx")).LoadPa
 const PanelPage = later(async () => (await import("./panel/panel-page.tsx")).PanelPage);
 const RailwayPage = later(async () => (await import("./railway/railway-page.tsx")).RailwayPage);
 const ReadingsPage = later(async () => (await import("./readings/readings-page.tsx")).ReadingsPage);
+const EveryReadingPage = later(
+  async () => (await import("./readings/every-reading-page.tsx")).EveryReadingPage,
+);
 const StockPage = later(async () => (await import("./roster/stock-page.tsx")).StockPage);
 const RosterImportPage = later(
   async () => (await import("./roster-import/import-page.tsx")).RosterImportPage,
@@ -75,6 +78,7 @@ function Pages() {
         <Route path="/clubs/:club/wiring" component={WiringPage} />
         <Route path="/clubs/:club/both-ways" component={BothWaysPage} />
         <Route path="/clubs/:club/readings" component={ReadingsPage} />
+        <Route path="/clubs/:club/readings/every" component={EveryReadingPage} />
         <Route path="/clubs/:club/members" component={MembersPage} />
         <Route path="/clubs/:club/members/:member" component={MemberPage} />
         <Route path="/clubs/:club/new-member" component={NewMemberPage} />

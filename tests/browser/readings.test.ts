@@ -1,6 +1,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { demoClub, demoDocument } from "../../seed/index.ts";
+import { CLEAN } from "../../seed/sessions.ts";
 import { noBrowser } from "../support/browser.ts";
 import { sidewaysOverflow } from "./plan-view.ts";
 import { DESK, openHouse, PHONE } from "./visits.ts";
@@ -34,6 +35,37 @@ describe.skipIf(noBrowser)("the page of readings", () => {
     const { body } = await house.service.request.get(`/api${CLUB}/readings?locomotive=${code}`).expect(200);
     expect(body.items).toMatchObject([{ origin: "bench", state: "running", ma: 333 }]);
     expect(complaints).toEqual([]);
+  });
+
+  it("puts a reading right, and takes one out, each in its row", async () => {
+    const { page, complaints } = await house.visit(`${CLUB}/readings`);
+    await page.getByRole("link", { name: "Every reading, to put one right or take it out" }).click();
+    await page.getByRole("button", { name: "Add a reading" }).click();
+    const form = page.getByRole("form", { name: "A new reading" });
+    await form.getByLabel("Code").fill("night-a");
+    await form.getByLabel("Read on").fill("2027-03-20");
+    await form.getByLabel("Where").selectOption("night");
+    await form.getByLabel("Meter showed (mA)").fill("910");
+    await form.getByLabel("District").selectOption("D-West");
+    await form.getByLabel("Night", { exact: true }).selectOption(CLEAN.session);
+    await form.getByLabel("Slot").fill("first");
+    await form.getByRole("button", { name: "Save" }).click();
+    // said by the service, since only together the cells are wrong
+    await page.getByText("Give either a locomotive and its state", { exact: false }).first().waitFor();
+    await form.getByLabel("Layout clock showed").fill("7:30");
+    await form.getByRole("button", { name: "Save" }).click();
+    await page.getByText("night-a is saved.").waitFor();
+    await page.getByRole("button", { name: "night-a", exact: true }).click();
+    await page.getByLabel("Meter showed (mA)").fill("901");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("night-a is saved.").waitFor();
+    const kept = `/api${CLUB}/readings/night-a`;
+    expect((await house.service.request.get(kept).expect(200)).body).toMatchObject({ ma: 901, state: null });
+    await page.getByRole("button", { name: "night-a", exact: true }).click();
+    await page.getByRole("button", { name: "Remove reading night-a" }).click();
+    await page.getByText("night-a is removed.").waitFor();
+    await house.service.request.get(kept).expect(404);
+    expect(complaints.filter((said) => !said.includes("400"))).toEqual([]);
   });
 
   it.each([

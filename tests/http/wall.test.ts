@@ -175,7 +175,7 @@ const KEEPERS: Readonly<Record<string, readonly Role[]>> = {
   layout: ["layout owner"],
   roster: ["layout owner"],
   handsets: ["layout owner"],
-  readings: ["layout owner"],
+  readings: ["layout owner", "session marshal"],
   timetables: ["timetable clerk"],
   "what-if": ["timetable clerk"],
 };
@@ -199,7 +199,7 @@ const IMPORTS: Readonly<Record<string, readonly Role[]>> = {
   importDecoders: ["layout owner"],
   importRakes: ["layout owner"],
   importHandsets: ["layout owner"],
-  importReadings: ["layout owner"],
+  importReadings: ["layout owner", "session marshal"],
   importRosterSheet: ["layout owner"],
 };
 
@@ -207,6 +207,7 @@ function mayUse({ method, tag, id }: Route, role: Role): boolean {
   if (role === "secretary") return true;
   if (method === "GET") return !SECRETARYS_TO_READ.has(id);
   if (EVERYONES.has(id)) return true;
+  if (id === "acceptCorrections") return role === "layout owner";
   if (tag === "night" || id === "moveBooking") return role === "session marshal";
   return (KEEPERS[tag] ?? IMPORTS[id] ?? []).includes(role);
 }

@@ -21,7 +21,7 @@ export const readingKind: RecordKind<Reading> = {
     ma: 320,
   },
   table: readingTable,
-  keep: "keep-roster",
+  keep: "take-readings",
   most: LIMITS.readings,
   filters: {
     locomotive: { schema: only("locomotive"), where: (locomotiveCode: string) => ({ locomotiveCode }) },

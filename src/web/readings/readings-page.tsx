@@ -2,7 +2,7 @@ import { useEffect } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import type { CheckReport } from "../../../shared/check.ts";
 import type { Comparison, Estimates } from "../../../shared/estimates.ts";
-import { readingsAddress } from "../addresses.ts";
+import { everyReadingAddress, readingsAddress } from "../addresses.ts";
 import { change, read } from "../api/ask.ts";
 import { clubPath, readClub, sessionPath } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
@@ -40,7 +40,7 @@ async function readAll(club: string, wanted: string | null, signal: AbortSignal)
 /** How much of what a night draws was measured; readings written down, compared and used. */
 export function ReadingsPage({ club = "" }: { readonly club?: string }) {
   const { query, route } = useLocation();
-  const may = useMay(club, "keep-roster");
+  const may = useMay(club, "take-readings");
   const wanted = query.slot ?? null;
   const load = useLoad(`${club} ${wanted}`, (signal) => readAll(club, wanted, signal));
   const name = load.status === "ready" ? load.value.record.name : null;
@@ -82,6 +82,9 @@ export function ReadingsPage({ club = "" }: { readonly club?: string }) {
             )}
             {chosen && <ComparisonPart club={club} comparison={chosen.comparison} onAccepted={again} />}
             <EstimatesTable estimates={estimates} />
+            <p>
+              <a href={everyReadingAddress(club)}>Every reading, to put one right or take it out</a>
+            </p>
           </>
         )}
       </Loaded>

@@ -51,7 +51,7 @@ export function RecordForm({ club, locomotives, districts, night, onRecorded }: 
           label="What was read"
           value={of}
           onValue={(value) => setOf(value as typeof of)}
-          options={{ bench: "A locomotive on the bench", night: "A district during the night below" }}
+          options={{ bench: "A locomotive on the bench", night: "A district during the night chosen above" }}
         />
       )}
       {of === "bench" ? (

@@ -50,6 +50,26 @@ export function readCells(
   return { record: kind.complete?.(record) ?? record, faults };
 }
 
+/** The cells of a row that two changed at once. */
+export interface MergedCells {
+  readonly cells: Cells;
+  /** What the other wrote where both changed a cell, by path. */
+  readonly theirs: Cells;
+}
+
+/** Brings a row that is being edited to what somebody else made of it meanwhile: what only they changed follows them. */
+export function mergeCells(first: Cells, mine: Cells, latest: Cells): MergedCells {
+  const paths = Object.keys({ ...latest, ...mine });
+  const isMine = (path: string) => mine[path] !== first[path];
+  const isClash = (path: string) =>
+    isMine(path) && latest[path] !== first[path] && latest[path] !== mine[path];
+  const pick = (path: string) => [path, (isMine(path) ? mine : latest)[path] ?? ""] as const;
+  return {
+    cells: Object.fromEntries(paths.map(pick)),
+    theirs: Object.fromEntries(paths.filter(isClash).map((path) => [path, latest[path] ?? ""])),
+  };
+}
+
 type ReadCell = { readonly value: unknown } | { readonly fault: string };
 
 const CODE = /^[\p{L}\p{N}][\p{L}\p{N}._-]{0,39}$/u;

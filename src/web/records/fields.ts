@@ -1,3 +1,5 @@
+import type { Permission } from "../../../shared/permissions.ts";
+
 /** Records of other kinds that a field may name, by their place in the API. */
 export type Named =
   | "areas"
@@ -7,6 +9,7 @@ export type Named =
   | "supplies"
   | "command-systems"
   | "locomotives"
+  | "sessions"
   | "outputs";
 
 interface Common {
@@ -56,6 +59,10 @@ export interface TableKind {
   /** What it is, in a sentence. */
   readonly about: string;
   readonly fields: readonly Field[];
+  /** What keeping them takes. */
+  readonly keep: Permission;
+  /** No check of a night depends on one of them alone, so nothing is told before it is saved. */
+  readonly isUntold?: true;
   /** What a new row starts with, by path. */
   readonly fresh?: Readonly<Record<string, string>>;
   /** Makes a whole record of one with the fields read: what hangs together is put together here. */

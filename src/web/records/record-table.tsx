@@ -23,7 +23,7 @@ export function RecordTable({ club, kind, records, names, chosen, onChosen, page
   const table = useTable(club, kind, records);
   const [isNew, setNew] = useState(false);
   const [wanted, setWanted] = useState("");
-  const mayKeep = useMay(club, kind.part === "layout" ? "keep-layout" : "keep-roster");
+  const mayKeep = useMay(club, kind.keep);
   const shown = table.rows.filter((row) => matches(kind, row, wanted));
   const close = () => {
     setNew(false);
@@ -112,7 +112,7 @@ export function RecordTable({ club, kind, records, names, chosen, onChosen, page
                   {mayKeep ? (
                     <>
                       <RowEditor
-                        key={`${row.code} ${row.version}`}
+                        key={row.code}
                         club={club}
                         kind={kind}
                         names={names}

@@ -1,5 +1,6 @@
 import type { EffectsAnswer } from "../../../shared/what-if.ts";
-import { type Answer, change } from "../api/ask.ts";
+import { type Answer, change, read } from "../api/ask.ts";
+import { asProblem } from "../api/problem.ts";
 import { clubPath } from "../api/service.ts";
 import { readAll } from "../nights/night-records.ts";
 import type { Field, Named, RecordDraft, TableKind } from "./fields.ts";
@@ -11,9 +12,25 @@ export type KeptRecord = RecordDraft & { readonly code: string; readonly version
 export type Names = Readonly<Partial<Record<Named, ReadonlyMap<string, string>>>>;
 
 const pathOf = (club: string, { path }: Pick<TableKind, "path">) => `${clubPath(club)}/${path}`;
+const recordPath = (club: string, kind: Pick<TableKind, "path">, code: string) =>
+  `${pathOf(club, kind)}/${encodeURIComponent(code)}`;
 
 export const listRecords = (club: string, kind: Pick<TableKind, "path">, signal: AbortSignal) =>
   readAll<KeptRecord>(pathOf(club, kind), signal);
+
+/** A record as it is now, null where it is gone. */
+export async function readRecord(
+  club: string,
+  kind: Pick<TableKind, "path">,
+  code: string,
+): Promise<KeptRecord | null> {
+  try {
+    return await read<KeptRecord>(recordPath(club, kind, code), new AbortController().signal);
+  } catch (error) {
+    if (asProblem(error).status === 404) return null;
+    throw error;
+  }
+}
 
 /** What the fields of a table may name. */
 export async function readNames(club: string, fields: readonly Field[], signal: AbortSignal): Promise<Names> {
@@ -55,7 +72,7 @@ export async function saveRecord(
   const answer: Answer<KeptRecord> =
     before === null
       ? await change("POST", pathOf(club, kind), { body: record })
-      : await change("PUT", `${pathOf(club, kind)}/${encodeURIComponent(before.code)}`, {
+      : await change("PUT", recordPath(club, kind, before.code), {
           body: record,
           etag: `"${before.version}"`,
         });
@@ -63,7 +80,7 @@ export async function saveRecord(
 }
 
 export const removeRecord = (club: string, kind: TableKind, { code, version }: KeptRecord) =>
-  change("DELETE", `${pathOf(club, kind)}/${encodeURIComponent(code)}`, { etag: `"${version}"` });
+  change("DELETE", recordPath(club, kind, code), { etag: `"${version}"` });
 
 /** What a changed record would do to the nights to come. */
 export async function tellEffects(

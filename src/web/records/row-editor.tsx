@@ -2,7 +2,7 @@ import { useEffect, useId, useRef, useState } from "preact/hooks";
 import type { Problem } from "../api/problem.ts";
 import { Refused } from "../shell/refused.tsx";
 import { CellInput } from "./cell-input.tsx";
-import { type Cells, readCells, toCells } from "./draft.ts";
+import { type Cells, mergeCells, readCells, toCells } from "./draft.ts";
 import { EffectsLine } from "./effects-line.tsx";
 import type { RecordDraft, TableKind } from "./fields.ts";
 import { bodyOf, type KeptRecord, type Names } from "./records-service.ts";
@@ -25,18 +25,30 @@ export function RowEditor(props: RowEditorProps) {
   const { club, kind, names, before, isBusy, problem, onSave, onClose } = props;
   const id = useId();
   const form = useRef<HTMLFormElement>(null);
-  const first = before === null ? { ...kind.fresh } : toCells(kind, before);
+  const latest = before === null ? { ...kind.fresh } : toCells(kind, before);
+  const [{ first, version, theirs }, setOpened] = useState({
+    first: latest,
+    version: before?.version,
+    theirs: {} as Cells,
+  });
   const [cells, setCells] = useState<Cells>(first);
   const [isTried, setTried] = useState(false);
   useEffect(() => {
     form.current?.querySelector<HTMLElement>("input, select")?.focus();
   }, []);
+  useEffect(() => {
+    if (before?.version === version) return;
+    const merged = mergeCells(first, cells, latest);
+    setOpened({ first: latest, version: before?.version, theirs: merged.theirs });
+    setCells(merged.cells);
+  }, [before?.version]);
   const known = Object.fromEntries(Object.entries(names).map(([of, map]) => [of, new Set(map?.keys())]));
   const { record, faults } = readCells(kind, cells, known);
   const isWhole = Object.keys(faults).length === 0;
   const isChanged = JSON.stringify(cells) !== JSON.stringify(first);
   const isRenamed = before !== null && record.code !== before.code;
-  const told = useEffectsTold(club, kind, isWhole && isChanged && !isRenamed ? record : null);
+  const isTellable = isWhole && isChanged && !isRenamed && !kind.isUntold;
+  const told = useEffectsTold(club, kind, isTellable ? record : null);
   const pointer = (path: string) => `/body/${path.replaceAll(".", "/")}`;
   const refusedAt = (path: string) =>
     problem?.faults.find((fault) => fault.pointer?.startsWith(pointer(path)))?.detail;
@@ -85,6 +97,11 @@ export function RowEditor(props: RowEditorProps) {
                   {field.hint}
                 </p>
               )}
+              {theirs[field.path] !== undefined && (
+                <p class="field-hint">
+                  Somebody else made it {theirs[field.path] === "" ? "empty" : theirs[field.path]} meanwhile.
+                </p>
+              )}
               {fault && (
                 <p class="field-fault" id={`${at}-fault`}>
                   {fault}
@@ -98,8 +115,8 @@ export function RowEditor(props: RowEditorProps) {
       <Refused problem={problem} besides={kind.fields.map(({ path }) => pointer(path))} />
       {problem?.status === 412 && before && (
         <p class="quiet">
-          Somebody else changed it meanwhile: close it and open it again to see theirs; what you typed is
-          still here to read off.
+          Somebody else changed it meanwhile. What they changed is in the cells now, and what you typed is
+          still there; save again to keep yours.
         </p>
       )}
       <div class="form-end">

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { asProblem, type Problem } from "../api/problem.ts";
 import type { RecordDraft, TableKind } from "./fields.ts";
-import { bodyOf, type KeptRecord, removeRecord, saveRecord } from "./records-service.ts";
+import { bodyOf, type KeptRecord, readRecord, removeRecord, saveRecord } from "./records-service.ts";
 
 /** What was done last, and the way back. */
 export interface Done {
@@ -20,6 +20,9 @@ export interface TableDeeds {
   readonly forget: () => void;
 }
 
+/** RFC 9110, 15.5.13: the version that was named is not the one there is. */
+const STALE = 412;
+
 const byCode = (a: KeptRecord, b: KeptRecord) => (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
 
 /** The rows of a table, and what can be done to them: one thing at a time, each with its way back. */
@@ -29,7 +32,8 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
   const [problem, setProblem] = useState<Problem | null>(null);
   const [isBusy, setBusy] = useState(false);
 
-  async function run(deed: () => Promise<Done>): Promise<boolean> {
+  /** Does a deed; where somebody else changed the record first, reads theirs, so that the next try is made on it. */
+  async function run(deed: () => Promise<Done>, on: KeptRecord | null = null): Promise<boolean> {
     if (isBusy) return false;
     setBusy(true);
     setProblem(null);
@@ -38,7 +42,9 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
       setDone(await deed());
       return true;
     } catch (error) {
-      setProblem(asProblem(error));
+      const refusal = asProblem(error);
+      if (refusal.status === STALE && on !== null) await readTheirs(on.code);
+      setProblem(refusal);
       return false;
     } finally {
       setBusy(false);
@@ -50,6 +56,11 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
       [...now.filter(({ code }) => code !== instead && code !== kept.code), kept].sort(byCode),
     );
   const drop = (gone: string) => setRows((now) => now.filter(({ code }) => code !== gone));
+
+  async function readTheirs(code: string): Promise<void> {
+    const theirs = await readRecord(club, kind, code).catch(() => null);
+    if (theirs !== null) put(theirs, code);
+  }
 
   async function doSave(record: RecordDraft, before: KeptRecord | null): Promise<Done> {
     const kept = await saveRecord(club, kind, record, before);
@@ -87,8 +98,8 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
     done,
     problem,
     isBusy,
-    save: (record, before) => run(() => doSave(record, before)),
-    remove: (record) => run(() => doRemove(record)),
+    save: (record, before) => run(() => doSave(record, before), before),
+    remove: (record) => run(() => doRemove(record), record),
     forget: () => {
       setProblem(null);
       setDone(null);

@@ -2,15 +2,17 @@ import { describe, expect, it, test } from "vitest";
 import { demoDocument } from "../../../seed/index.ts";
 import { handset } from "../../../shared/handsets.ts";
 import * as layout from "../../../shared/layout.ts";
+import { reading } from "../../../shared/readings.ts";
 import * as roster from "../../../shared/roster.ts";
-import { readCells, toCells } from "../../../src/web/records/draft.ts";
+import { READING_TABLES } from "../../../src/web/readings/reading-tables.ts";
+import { mergeCells, readCells, toCells } from "../../../src/web/records/draft.ts";
 import type { RecordDraft, TableKind } from "../../../src/web/records/fields.ts";
 import { LAYOUT_TABLES } from "../../../src/web/records/layout-tables.ts";
 import { OUTPUTS, STOPS } from "../../../src/web/records/list-forms.ts";
 import { HANDSET_TABLES, ROSTER_TABLES } from "../../../src/web/records/stock-tables.ts";
 
-const TABLES = [...LAYOUT_TABLES, ...ROSTER_TABLES, ...HANDSET_TABLES];
-const SCHEMAS = { ...layout, ...roster, handset } as unknown as Record<
+const TABLES = [...LAYOUT_TABLES, ...ROSTER_TABLES, ...HANDSET_TABLES, ...READING_TABLES];
+const SCHEMAS = { ...layout, ...roster, handset, reading } as unknown as Record<
   string,
   { parse(value: unknown): unknown; safeParse(value: unknown): { success: boolean } }
 >;
@@ -111,5 +113,23 @@ describe("a row that is typed", () => {
     const parts = form.read(text);
     expect(typeof parts).not.toBe("string");
     expect(form.write(parts as unknown[])).toBe(text);
+  });
+});
+
+describe("a row that two change at once", () => {
+  const first = { code: "B1", name: "Bay one", lengthMm: "2800", note: "" };
+
+  it("follows the other in what only they changed, and keeps what was typed, with theirs beside it", () => {
+    const mine = { ...first, name: "Bay one, mine", lengthMm: "2810" };
+    const latest = { ...first, name: "Bay one, theirs", note: "swept" };
+    expect(mergeCells(first, mine, latest)).toEqual({
+      cells: { code: "B1", name: "Bay one, mine", lengthMm: "2810", note: "swept" },
+      theirs: { name: "Bay one, theirs" },
+    });
+  });
+
+  it("has nothing beside it where both made the same of a cell", () => {
+    const same = { ...first, lengthMm: "2810" };
+    expect(mergeCells(first, same, same)).toEqual({ cells: same, theirs: {} });
   });
 });
