@@ -166,4 +166,14 @@ describe.skipIf(noBrowser)("the page of a night's plan", () => {
     const cells = await picture.locator("tbody tr").nth(1).locator("td").allTextContents();
     expect(cells[2]).toBe(((east?.curve[1]?.[1] ?? 0) / 1_000).toFixed(3));
   });
+
+  it("says how busy each section is, the busiest first", async () => {
+    const { page } = await visitPlan();
+    await page.getByText("How busy each section is").click();
+    const rows = page.getByRole("table", { name: "Time taken of every section" }).locator("tbody tr");
+    await rows.first().waitFor();
+    expect(await rows.count()).toBe(report.capacity.length);
+    const busiest = Math.max(...report.capacity.map(({ share }) => share));
+    expect(await rows.first().locator("td").nth(3).textContent()).toBe(`${Math.round(100 * busiest)} %`);
+  });
 });

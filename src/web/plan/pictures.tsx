@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { linesByTraffic } from "../charts/section-order.ts";
 import { Assignments } from "../pictures/assignments.tsx";
+import { BusySections } from "../pictures/busy-sections.tsx";
 import { GraphPicture } from "../pictures/graph-picture.tsx";
 import { HeadroomTable } from "../pictures/headroom-table.tsx";
 import { LoadPicture } from "../pictures/load-picture.tsx";
@@ -37,6 +38,7 @@ export function Pictures() {
       <section id="occupation" aria-labelledby="occupation-heading">
         <h2 id="occupation-heading">Sections</h2>
         <OccupationPicture />
+        <BusySections />
       </section>
       <section id="needs" aria-labelledby="needs-heading">
         <h2 id="needs-heading">{hasAnalog ? "Handsets and outputs" : "Handsets"}</h2>
