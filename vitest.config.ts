@@ -37,7 +37,8 @@ export default defineConfig({
           retry: 1,
           testTimeout: 90_000,
           hookTimeout: 120_000,
-          fileParallelism: false,
+          // a page waits more than it works: two at once fill two cores, more would make each too slow
+          maxWorkers: 2,
         },
       },
       { test: { name: "architecture", include: ARCHITECTURE } },

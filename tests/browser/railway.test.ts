@@ -17,10 +17,6 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
     const { request } = house.service;
     await request.post("/api/clubs").send(demoClub).expect(201);
     await request.post(`/api${CLUB}/import`).send(demoDocument).expect(200);
-    await request
-      .post("/api/clubs")
-      .send({ code: "vale", name: "Oakwater Vale Circle", timeZone: "Europe/London", scale: 87 })
-      .expect(201);
   });
   afterEach(() => house?.leave());
   afterAll(() => house?.close());
@@ -65,6 +61,31 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
     expect((await stored("sections/B1")).lengthMm).toBe(2_800);
   });
 
+  it("show what somebody else changed meanwhile beside what was typed, and save on top of it", async () => {
+    const { page } = await visit(`${CLUB}/railway/sections?row=B1`);
+    await page.getByLabel("Name", { exact: true }).fill("Bay one, mine");
+    await page.getByLabel("Length (mm)").fill("2810");
+    const { version, updatedAt: _, ...body } = await stored("sections/B1");
+    await house.service.request
+      .put(`/api${CLUB}/sections/B1`)
+      .set("If-Match", `"${version}"`)
+      .send({ ...body, name: "Bay one, theirs", use: "siding" })
+      .expect(200);
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("Somebody else made it Bay one, theirs meanwhile.").waitFor();
+    expect((await stored("sections/B1")).lengthMm).toBe(2_800);
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("B1 is saved.").waitFor();
+    expect(await stored("sections/B1")).toMatchObject({
+      name: "Bay one, mine",
+      use: "siding",
+      lengthMm: 2_810,
+    });
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByText("B1 is as it was.").waitFor();
+    expect(await stored("sections/B1")).toMatchObject({ name: "Bay one, theirs", lengthMm: 2_800 });
+  });
+
   it("draw the railway; a section pressed there opens its row", async () => {
     const { page } = await visit(`${CLUB}/railway`);
     await page.getByText("53 sections at 9 places in 4 power districts; PX is not fed as wired.").waitFor();
@@ -75,55 +96,6 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
     await page.getByRole("form", { name: "section V3" }).waitFor();
     expect(new URL(page.url()).search).toBe("?row=V3");
     expect(await page.getByRole("button", { name: /^V3, / }).getAttribute("aria-pressed")).toBe("true");
-  });
-
-  it("lead whoever starts from nothing through a small railway, row by row", async () => {
-    const { page, complaints } = await visit("/clubs/vale/railway");
-    await page.getByRole("link", { name: "Areas" }).first().click();
-    const add = async (what: string, cells: Readonly<Record<string, string>>) => {
-      await page.getByRole("button", { name: `Add a ${what}` }).click();
-      const form = page.getByRole("form", { name: `A new ${what}` });
-      for (const [label, value] of Object.entries(cells)) {
-        const cell = form.getByLabel(label, { exact: true });
-        if ((await cell.evaluate((element) => element.tagName)) === "SELECT") await cell.selectOption(value);
-        else await cell.fill(value);
-      }
-      await form.getByRole("button", { name: "Save" }).click();
-      await page.getByText(`${Object.values(cells)[0]} is saved.`).waitFor();
-    };
-    const tab = (words: string) =>
-      page.locator(".table-tabs").getByRole("link", { name: words, exact: true }).click();
-    await add("area", { Code: "main", Name: "Main line" });
-    await tab("command systems");
-    await add("command system", { Code: "club", Name: "Club system" });
-    await tab("supplies");
-    await add("supply", { Code: "B", Name: "Booster", "Command system": "club", "Rating (mA)": "3000" });
-    await tab("power districts");
-    await add("power district", {
-      Code: "D",
-      Name: "All of it",
-      Supply: "B",
-      "Breaker opens at (mA)": "2000",
-    });
-    await tab("sections");
-    for (const code of ["S1", "S2"])
-      await add("section", {
-        Code: code,
-        Name: `Road ${code}`,
-        Area: "main",
-        "Length (mm)": "2400",
-        District: "D",
-      });
-    await page
-      .getByText("2 sections at 0 places in 1 power district; S1, S2 are linked to nothing.")
-      .waitFor();
-    await tab("links");
-    await add("link", { Code: "S1-S2", From: "S1", To: "S2" });
-    await page
-      .getByText("2 sections at 0 places in 1 power district; everything is linked and fed.")
-      .waitFor();
-    await page.locator(".drawn-link").first().waitFor({ state: "attached" });
-    expect(complaints).toEqual([]);
   });
 
   it("bring in a spreadsheet by its own columns: guessed, refused cell by cell, tried, kept", async () => {

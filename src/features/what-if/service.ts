@@ -137,15 +137,18 @@ function toVerdict(report: CheckReport | string): Effect["before"] {
 
 function toHeadline(effects: readonly Effect[]): string {
   if (effects.length === 0) return "No night is booked that this could change.";
-  const broken = effects.filter(({ breaks }) => breaks);
-  const names = [...new Set(broken.map(({ name }) => name))];
-  if (names.length === 1) return `${names[0]} would stop.`;
-  if (names.length > 1) return `${names.slice(0, -1).join(", ")} and ${names.at(-1)} would stop.`;
-  const mended = effects.filter(
-    ({ before, after }) => before?.verdict === "stopped" && after?.verdict === "runs",
+  const broken = namesOf(effects.filter(({ breaks }) => breaks));
+  if (broken !== null) return `${broken} would stop.`;
+  const mended = namesOf(
+    effects.filter(({ before, after }) => before?.verdict === "stopped" && after?.verdict === "runs"),
   );
-  if (mended.length > 0) return `${mended[0]?.name} would run again.`;
+  if (mended !== null) return `${mended} would run again.`;
   return effects.some(({ appears, clears }) => appears.length > 0 || clears > 0)
     ? "No night would stop by this; some findings change."
     : "No night to come is changed by this.";
+}
+
+function namesOf(effects: readonly Effect[]): string | null {
+  const names = [...new Set(effects.map(({ name }) => name))];
+  return names.length > 1 ? `${names.slice(0, -1).join(", ")} and ${names.at(-1)}` : (names[0] ?? null);
 }

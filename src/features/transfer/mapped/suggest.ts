@@ -20,7 +20,7 @@ const WORDS = {
   name: ["name", "description", "title", "model", "class"],
   length: ["length", "long", "over buffers"],
   running: ["running", "run current", "run", "moving", "amps", "current", "draw"],
-  standing: ["standing", "idle", "stationary", "stopped", "quiescent", "sound"],
+  standing: ["standing", "stand", "idle", "stationary", "stopped", "quiescent", "sound"],
   stall: ["stall", "stalled", "slip"],
   inrush: ["inrush", "surge", "start"],
   maxSpeed: ["max speed", "top speed", "speed", "vmax"],
