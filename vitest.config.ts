@@ -10,6 +10,8 @@ const ARCHITECTURE = ["tests/architecture/**/*.test.ts"];
 
 export default defineConfig({
   test: {
+    // on two cores the usual is one; much of a test is waiting for a database or a page. More make pages too slow
+    maxWorkers: 2,
     reporters: ["default", new BareSummary()],
     projects: [
       {
@@ -37,8 +39,8 @@ export default defineConfig({
           retry: 1,
           testTimeout: 90_000,
           hookTimeout: 120_000,
-          // a page waits more than it works: two at once fill two cores, more would make each too slow
-          maxWorkers: 2,
+          // after all others: pages wait for what is too busy to answer
+          sequence: { groupOrder: 1 },
         },
       },
       { test: { name: "architecture", include: ARCHITECTURE } },
