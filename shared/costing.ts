@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { code } from "./units.ts";
+import { clockRatio, code } from "./units.ts";
 
 const ma = z.int().meta({ description: "Milliamperes." });
 
@@ -72,6 +72,8 @@ export const stretch = z
     trains: z.int().meta({ description: "Trains at once that it would bear." }),
   })
   .meta({ id: "Stretch" });
+
+export const costTimetable = z.strictObject({ clockRatio }).meta({ id: "CostTimetable" });
 
 export const bothWays = z
   .strictObject({

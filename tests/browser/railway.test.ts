@@ -149,6 +149,19 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
       .expect(204);
   });
 
+  it("cost a night's timetable both ways, and a whole timetable at another pace of the clock", async () => {
+    const { page, complaints } = await visit(`${CLUB}/both-ways`);
+    await page.locator(".both-ways").waitFor();
+    await page
+      .getByLabel("The timetable of")
+      .selectOption({ label: "Weekday morning, version 1, the whole of it" });
+    await page.getByText("by a layout clock that goes 4 times as fast", { exact: false }).waitFor();
+    await page.getByLabel("Layout clock runs").selectOption("6 : 1");
+    await page.getByText("by a layout clock that goes 6 times as fast", { exact: false }).waitFor();
+    expect(new URL(page.url()).search).toBe("?of=timetable%20weekday%201&ratio=6");
+    expect(complaints).toEqual([]);
+  });
+
   it.each([
     [
       "a phone, dark",

@@ -186,6 +186,7 @@ const EVERYONES = new Set([
     "suggestRosterColumns",
     "reportWiring",
     "costBothWays",
+    "costTimetableBothWays",
     "compareReadings",
     "makeSelectorSchedule",
   ],

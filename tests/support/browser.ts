@@ -35,9 +35,9 @@ export function complaintsOf(page: Page): readonly string[] {
   page.on("pageerror", (error) => complaints.push(String(error)));
   page.on("requestfailed", (request) => {
     const why = String(request.failure()?.errorText);
-    // a page that is left gives up its line of events, and what it was reading
-    if (why === "net::ERR_ABORTED" && (request.url().endsWith("/events") || request.method() === "GET"))
-      return;
+    // a page that is left gives up its line of events, and what it was reading; a row that is saved, what it was asking
+    const isReading = request.method() === "GET" || /\/(events|effects)$/.test(request.url());
+    if (why === "net::ERR_ABORTED" && isReading) return;
     complaints.push(`${request.url()} ${why}`);
   });
   return complaints;

@@ -147,18 +147,26 @@ function createTrainReader(database: Database, club: ClubScope) {
   const read = new Map<string, Train[]>();
   return async ({ timetableCode, timetableVersion }: Slot) => {
     const key = `${timetableVersion} ${timetableCode}`;
-    const trains = read.get(key) ?? (await readTrains(database, club, timetableCode, timetableVersion));
+    const trains =
+      // a slot cannot name a version that is not there: the database keeps it
+      read.get(key) ?? (await readTrains(database, club, timetableCode, timetableVersion)) ?? [];
     read.set(key, trains);
     return trains;
   };
 }
 
-async function readTrains(database: Database, club: ClubScope, timetableCode: string, number: number) {
-  const { id } = await database.timetableVersion.findUniqueOrThrow({
+/** All trains of a timetable version, whenever they depart; undefined where there is no such version. */
+export async function readTrains(
+  database: Database,
+  club: ClubScope,
+  timetableCode: string,
+  number: number,
+): Promise<Train[] | undefined> {
+  const found = await database.timetableVersion.findUnique({
     where: { clubId_timetableCode_number: { clubId: club.id, timetableCode, number } },
     select: { id: true },
   });
-  return readBodies(database, trainTable, trainScope(club, id));
+  return found === null ? undefined : readBodies(database, trainTable, trainScope(club, found.id));
 }
 
 /** The whole railway of a club. */

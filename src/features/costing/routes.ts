@@ -1,10 +1,12 @@
 import { z } from "zod";
-import { bothWays } from "../../../shared/costing.ts";
+import { bothWays, costTimetable } from "../../../shared/costing.ts";
 import { code } from "../../../shared/units.ts";
 import type { HttpApp } from "../../http/create-http.ts";
 import { refusalResponses } from "../../http/problem-details.ts";
+import { versionNumber } from "../../records/version-number.ts";
 import type { CostingService } from "./service.ts";
 
+const versionParams = z.strictObject({ club: code, timetable: code, version: versionNumber });
 const slotParams = z.strictObject({ club: code, session: code, slot: code });
 
 export function registerCostingRoutes(app: HttpApp, service: CostingService): void {
@@ -27,5 +29,25 @@ export function registerCostingRoutes(app: HttpApp, service: CostingService): vo
       },
     },
     async ({ params }) => service.cost(params),
+  );
+  app.post(
+    "/api/clubs/:club/timetables/:timetable/versions/:version/both-ways",
+    {
+      config: { access: "read", changesNothing: true },
+      schema: {
+        tags: ["costing"],
+        operationId: "costTimetableBothWays",
+        summary: "What a whole timetable would take all-analog and all-digital",
+        description:
+          "As for a slot, from the pick-up for the first train to the hand-in of the last, at the clock ratio given, under the club's own policy; no night need have booked it.",
+        params: versionParams,
+        body: costTimetable.meta({ examples: [{ clockRatio: 4 }] }),
+        response: {
+          200: bothWays,
+          ...refusalResponses("validation-failed", "not-found", "unprocessable", "database-unavailable"),
+        },
+      },
+    },
+    async ({ params, body }) => service.costTimetable(params, body.clockRatio),
   );
 }

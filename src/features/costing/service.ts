@@ -1,4 +1,5 @@
 import type { BothWays } from "../../../shared/costing.ts";
+import { toLayoutTimeText } from "../../../shared/layout-time.ts";
 import type { PlanParts } from "../../database/records/read-plan.ts";
 import { check } from "../../planner/check.ts";
 import { costAllAnalog } from "../../planner/costing/all-analog.ts";
@@ -8,6 +9,7 @@ import type { Problem } from "../../planner/problem.ts";
 import type { SlotAddress } from "../../records/read-slot.ts";
 import { toAnalogCost, toDigitalCost, toMostTrains } from "./mapper.ts";
 import type { CostingStore } from "./store.ts";
+import { type TimetableAddress, toWholeSlot } from "./whole-timetable.ts";
 
 /** Taken where the club has no district or booster yet: usual sizes, common practice. */
 const USUAL: Sizes = { breakerMa: 3_000, ratingMa: 5_000 };
@@ -28,20 +30,43 @@ export function createCostingService(store: CostingStore, { toProblem }: Costing
      * The timetable of a stored slot costed as all-analog and as all-digital, and how far the present equipment goes.
      * @throws Refusal not-found, unprocessable
      */
-    async cost(address: SlotAddress): Promise<BothWays> {
-      const problem = toProblem(await store.readSlot(address));
-      const sizes = sizesOf(problem);
-      const analog = toAnalogCost(problem, costAllAnalog(problem));
-      const digital = toDigitalCost(problem, costAllDigital(problem, sizes), sizes);
-      return {
-        headline: `${digital.sentence} ${analog.sentence}`,
-        analog,
-        digital,
-        mostTrains: toMostTrains(problem, mostTrains(problem, check(problem))),
-        assumptions: assumptions(problem, sizes),
-      };
+    cost: async (address: SlotAddress): Promise<BothWays> =>
+      costProblem(toProblem(await store.readSlot(address))),
+
+    /**
+     * The same of a timetable version from its first train to its last, whether a night has booked it or not.
+     * @throws Refusal not-found, unprocessable
+     */
+    async costTimetable(address: TimetableAddress, clockRatio: number): Promise<BothWays> {
+      const parts = toWholeSlot(await store.readTimetable(address), address, clockRatio);
+      const { assumptions: assumed, ...costs } = costProblem(toProblem(parts));
+      return { ...costs, assumptions: [...wholeDay(parts), ...assumed] };
     },
   };
+}
+
+function costProblem(problem: Problem): BothWays {
+  const sizes = sizesOf(problem);
+  const analog = toAnalogCost(problem, costAllAnalog(problem));
+  const digital = toDigitalCost(problem, costAllDigital(problem, sizes), sizes);
+  return {
+    headline: `${digital.sentence} ${analog.sentence}`,
+    analog,
+    digital,
+    mostTrains: toMostTrains(problem, mostTrains(problem, check(problem))),
+    assumptions: assumptions(problem, sizes),
+  };
+}
+
+function wholeDay({ slot, layout }: PlanParts): string[] {
+  const { layoutStartSeconds, startsAt, endsAt, clockRatio, areas } = slot;
+  const last = layoutStartSeconds + ((endsAt.getTime() - startsAt.getTime()) / 1_000) * clockRatio;
+  const names = new Map(layout.areas.map(({ code, name }) => [code, name]));
+  const run = areas.map(({ area, control }) => `${names.get(area)} ${control}`).join(", ");
+  return [
+    `All of the timetable runs, from ${toLayoutTimeText(layoutStartSeconds)} to ${toLayoutTimeText(last)} by a layout clock that goes ${clockRatio} times as fast as the room's.`,
+    `The present equipment is taken to run ${run}.`,
+  ];
 }
 
 /** The largest that the club has: what it would buy again. */

@@ -3,8 +3,9 @@ import type { DatabaseClient } from "../../database/client.ts";
 import type { HttpApp } from "../../http/bare-app.ts";
 import { installClubCollections } from "../../records/club-collections.ts";
 import { installCollection } from "../../records/collection-routes.ts";
+import { versionNumber } from "../../records/version-number.ts";
 import { timetableKind, trainKind } from "./kinds.ts";
-import { registerVersionRoutes, versionNumber } from "./routes.ts";
+import { registerVersionRoutes } from "./routes.ts";
 import { createVersionService, reachTrains } from "./service.ts";
 
 /** For what is tried on trains: a draft with the trains of a version, changed. */

@@ -1,5 +1,4 @@
 import { z } from "zod";
-import { LIMITS } from "../../../shared/limits.ts";
 import { recordState } from "../../../shared/records.ts";
 import { newTimetableVersion, timetableVersion } from "../../../shared/timetable.ts";
 import { code } from "../../../shared/units.ts";
@@ -10,12 +9,9 @@ import { entityTag, readPrecondition } from "../../http/preconditions.ts";
 import { refusalResponses } from "../../http/problem-details.ts";
 import { answer, present } from "../../records/answer.ts";
 import { changeHeaders, readHeaders } from "../../records/collection-schemas.ts";
+import { versionNumber } from "../../records/version-number.ts";
 import { timetableKind } from "./kinds.ts";
 import type { VersionService } from "./service.ts";
-
-export const versionNumber = z.coerce.number().int().min(1).max(LIMITS.versions).meta({
-  description: "Number of the version, counting from 1.",
-});
 
 const URL = "/api/clubs/:club/timetables/:timetable/versions";
 const params = z.strictObject({ club: code, timetable: code });

@@ -36,3 +36,41 @@ it("costs the demo's night both ways, side by side with what was assumed", async
   expect(assumptions.join(" ")).toContain("20 % of both stays free");
   await served.request.post(`${club}/sessions/${CLEAN.session}/slots/nowhere/both-ways`).expect(404);
 });
+
+it("costs a whole timetable that no night need have booked", async () => {
+  const whole = `${club}/timetables/${CLEAN.timetable}/versions/${CLEAN.version}/both-ways`;
+  const { body } = await served.request.post(whole).send({ clockRatio: 4 }).expect(200);
+  const { analog, digital, assumptions } = body as BothWays;
+  const slot = await served.request
+    .post(`${club}/sessions/${CLEAN.session}/slots/first/both-ways`)
+    .expect(200);
+  // the slot runs part of the same timetable, on the same track
+  const part = slot.body as BothWays;
+  expect(analog.outputs).toBeGreaterThanOrEqual(part.analog.outputs);
+  expect(digital.peakMa).toBeGreaterThanOrEqual(part.digital.peakMa);
+  expect(digital.decoders).toEqual(expect.arrayContaining(part.digital.decoders));
+  expect(assumptions[0]).toMatch(/^All of the timetable runs, from \d\d:\d\d to \d\d:\d\d by a layout clock/);
+  expect(assumptions[1]).toMatch(/taken to run .*digital.*analog|taken to run .*analog.*digital/);
+  // in less time of the room each selector is turned as often: more turns an hour
+  const faster = (await served.request.post(whole).send({ clockRatio: 8 }).expect(200)).body as BothWays;
+  if (analog.turns !== null && faster.analog.turns !== null)
+    expect(faster.analog.turns.anHour).toBeGreaterThan(analog.turns.anHour);
+
+  const missing = await served.request
+    .post(`${club}/timetables/${CLEAN.timetable}/versions/99/both-ways`)
+    .send({ clockRatio: 4 })
+    .expect(404);
+  expect(missing.body.detail).toContain("version 99");
+  const { body: refused } = await served.request.post(whole).send({}).expect(400);
+  expect(refused.errors[0].pointer).toBe("/body/clockRatio");
+});
+
+it("costs a timetable of no trains: nothing is needed", async () => {
+  await served.request.post(`${club}/timetables`).send({ code: "bare", name: "Bare" }).expect(201);
+  await served.request.post(`${club}/timetables/bare/versions`).send({}).expect(201);
+  const { body } = await served.request
+    .post(`${club}/timetables/bare/versions/1/both-ways`)
+    .send({ clockRatio: 4 })
+    .expect(200);
+  expect(body).toMatchObject({ analog: { outputs: 0 }, digital: { handsets: 0 } });
+});
