@@ -1,6 +1,7 @@
 import { useLocation } from "preact-iso";
 import type { Me } from "../../../shared/accounts.ts";
 import {
+  bothWaysAddress,
   handsetsAddress,
   isBeforeSignIn,
   mailsAddress,
@@ -62,7 +63,7 @@ function ClubPart({ club, path, me }: ClubPartProps) {
   const own = me.clubs.find(({ code }) => code === club)?.name;
   const nights = nightsAddress(club);
   const beside = [
-    { words: "Railway", address: railwayAddress(club) },
+    { words: "Railway", address: railwayAddress(club), also: bothWaysAddress(club) },
     { words: "Roster", address: rosterAddress(club), also: rosterImportAddress(club) },
     { words: "Handsets", address: handsetsAddress(club) },
     { words: "Wiring", address: wiringAddress(club) },
