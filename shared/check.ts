@@ -154,6 +154,27 @@ export const needReport = z
   })
   .meta({ id: "NeedReport" });
 
+const handsetSharing = z
+  .strictObject({
+    status: z.enum(["shared", "impossible", "not-decided", "not-listed"]).meta({
+      description:
+        "`shared`: the turns serve every train. `impossible`: proven that no sharing does. `not-decided`: too many ways to try. `not-listed`: only the number of handsets is known.",
+    }),
+    turns: z
+      .array(
+        z.strictObject({
+          train: code,
+          span,
+          handset: code,
+          isClaimed: z.boolean().meta({ description: "Whether somebody has it for this train already." }),
+        }),
+      )
+      .meta({ description: "From pick-up to hand-in, in order of train." }),
+  })
+  .meta({ id: "HandsetSharing" });
+
+const handsetReport = needReport.extend({ sharing: handsetSharing }).meta({ id: "HandsetReport" });
+
 export const occupationReport = z
   .strictObject({
     section: code,
@@ -243,7 +264,7 @@ export const checkReport = z
     supplies: z.array(loadReport),
     outputs: z.array(loadReport),
     controllers: z.array(loadReport),
-    handsets: z.array(needReport).meta({ description: "One a command system." }),
+    handsets: z.array(handsetReport).meta({ description: "One a command system." }),
     outputNeed: needReport.meta({ description: "Controller outputs of the whole railway." }),
     capacity: z
       .array(
@@ -288,6 +309,7 @@ export const checkReport = z
 export type Span = z.output<typeof span>;
 export type FindingReport = z.output<typeof finding>;
 export type LoadReport = z.output<typeof loadReport>;
+export type HandsetSharingReport = z.output<typeof handsetSharing>;
 export type NeedReport = z.output<typeof needReport>;
 export type GraphLine = z.output<typeof graphLine>;
 export type CheckReport = z.output<typeof checkReport>;

@@ -85,6 +85,8 @@ export const FINDING_CODES = [
   "return-loop-too-short",
   "handset-none-usable",
   "handsets-do-not-fit",
+  "handsets-not-decided",
+  "handset-not-ready",
   "handset-out-of-reach",
   "handset-battery-short",
   "member-in-two-places",

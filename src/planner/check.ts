@@ -16,7 +16,7 @@ import { reportRestart, reportStall } from "./load/surge-reports.ts";
 import { sweepSurges } from "./load/surges.ts";
 import { reportOccupations } from "./occupation/report-occupations.ts";
 import type { Problem } from "./problem.ts";
-import type { CheckResult } from "./result.ts";
+import type { CheckResult, HandsetSharing } from "./result.ts";
 import { coverage, type Sweep, sweepPlan } from "./sweep.ts";
 
 /** Most findings that a result lists unless told otherwise; beyond them it says how many more there are. */
@@ -35,7 +35,7 @@ export function check(problem: Problem, options: CheckOptions = {}): CheckResult
 
 /** What people look at: occupations, every curve. Cost: linear in occupations and, by district, in its supply's events. */
 export function report(sweep: Sweep, mostFindings: number = MOST_FINDINGS): CheckResult {
-  const { findings, plan, occupations, needs, analog } = sweep;
+  const { findings, plan, occupations, needs, sharings, analog } = sweep;
   const { problem, motions, stock, track } = plan;
   const handsets = sweepNeeds(problem, needs);
   const scene = createLoadScene(plan);
@@ -57,7 +57,10 @@ export function report(sweep: Sweep, mostFindings: number = MOST_FINDINGS): Chec
     ),
     outputs: analog.outputs.map((output, i) => withCertainty(output, outputBounds(bounds, i))),
     controllers: analog.controllers.map((load, i) => withCertainty(load, controllerBounds(bounds, i))),
-    handsets: problem.commandSystems.map((system, index) => reportNeed(handsets, index, system.handsets)),
+    handsets: problem.commandSystems.map((system, index) => ({
+      ...reportNeed(handsets, index, system.handsets),
+      sharing: sharings[index] as HandsetSharing,
+    })),
     analog: analog.report,
     capacity: reportBusy(problem, busyTimes(problem, motions)),
     pushedTogether: pushTogether(problem, motions, track.exclusive),

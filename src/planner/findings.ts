@@ -91,6 +91,8 @@ export type FindingCode =
   | "return-loop-too-short" //    mm: train / loop
   | "handset-none-usable"
   | "handsets-do-not-fit" //      handsets: trains that want one / handsets that could serve them
+  | "handsets-not-decided" //     handsets: as above
+  | "handset-not-ready"
   | "handset-out-of-reach"
   | "handset-battery-short" //    ms: away / battery
   | "member-in-two-places"

@@ -15,7 +15,7 @@ export interface CheckResult {
   readonly outputs: readonly LoadReport[];
   readonly controllers: readonly LoadReport[];
   /** One a command system. */
-  readonly handsets: readonly NeedReport[];
+  readonly handsets: readonly HandsetReport[];
   readonly analog: AnalogReport;
   /** Sections that trains use, and how much of the slot they take. */
   readonly capacity: readonly BusySection[];
@@ -113,6 +113,29 @@ export interface NeedReport {
   readonly trains: readonly number[];
   readonly overMs: number;
   readonly curve: readonly (readonly [atMs: number, need: number])[];
+}
+
+export interface HandsetReport extends NeedReport {
+  readonly sharing: HandsetSharing;
+}
+
+/**
+ * Who gets which handset of a command system. `shared`: the turns serve every train; `impossible`: proven that none do, and
+ * the turns, where there are any, serve those that can be served; `not-listed`: only their number is known.
+ */
+export interface HandsetSharing {
+  readonly status: "shared" | "impossible" | "not-decided" | "not-listed";
+  /** In order of train. */
+  readonly turns: readonly HandsetTurn[];
+}
+
+/** A train has a handset from pick-up to hand-in. */
+export interface HandsetTurn {
+  readonly train: number;
+  readonly span: Interval;
+  readonly handset: number;
+  /** Somebody has it for this train already. */
+  readonly isClaimed: boolean;
 }
 
 /** One stretch during which a train needs one and the same controller output. */

@@ -5,9 +5,9 @@ import type { Plan } from "./compile-plan.ts";
 import { compareFindings } from "./finding-order.ts";
 import type { Finding } from "./findings.ts";
 import { handsetFindings } from "./handsets/handset-findings.ts";
-import { handsetFitFindings } from "./handsets/handset-fit-findings.ts";
 import { handsetNeeds, type Needs } from "./handsets/handset-need.ts";
 import { sweepShortNeeds } from "./handsets/need-report.ts";
+import { planHandsets } from "./handsets/plan-handsets.ts";
 import { createLoadScene } from "./load/digital-load.ts";
 import { loadFindings } from "./load/load-findings.ts";
 import { sweepHighLoads, trips } from "./load/load-sweep.ts";
@@ -20,6 +20,7 @@ import { sharedFindings } from "./occupation/shared-sections.ts";
 import { pathFindings } from "./path/path-findings.ts";
 import { crewFindings } from "./people/crew-findings.ts";
 import type { Interval, Problem } from "./problem.ts";
+import type { HandsetSharing } from "./result.ts";
 import { stockFindings } from "./stock/stock-findings.ts";
 import type { StockPlan } from "./stock/stock-plan.ts";
 import { wiringFindings } from "./wiring/wiring-findings.ts";
@@ -35,6 +36,8 @@ export interface Sweep {
   readonly plan: Plan;
   readonly occupations: Occupations;
   readonly needs: Needs;
+  /** One a command system. */
+  readonly sharings: readonly HandsetSharing[];
   readonly analog: AnalogPlan;
 }
 
@@ -51,6 +54,7 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
   const shortNeeds = sweepShortNeeds(problem, needs);
   const isShort = (system: number) =>
     (shortNeeds.groupPeak[system] as number) > (problem.commandSystems[system]?.handsets ?? 0);
+  const handsets = planHandsets(plan, needs, isShort);
   const findings = [
     ...pathFindings(plan),
     ...stockFindings(problem, motions, stock),
@@ -62,11 +66,11 @@ export function sweepPlan(plan: Plan, mostStates: number = MOST_STATES): Sweep {
     ...busyFindings(problem, busyTimes(problem, motions), track.exclusive),
     ...handsetFindings(problem, shortNeeds),
     ...addressFindings(plan, needs),
-    ...handsetFitFindings(plan, needs, isShort),
+    ...handsets.findings,
     ...crewFindings(plan),
     ...analog.findings,
   ].sort(compareFindings);
-  return { findings, cut: clashes.cut, plan, occupations, needs, analog };
+  return { findings, cut: clashes.cut, plan, occupations, needs, sharings: handsets.sharings, analog };
 }
 
 /** What load reports cover: the slot, or beyond its end until the last stock has stood down. */

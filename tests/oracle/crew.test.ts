@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { check } from "../../src/planner/check.ts";
 import type { Handset, Problem, Turn } from "../../src/planner/problem.ts";
-import { type Choice, canAssign } from "./exhaustive-assignment.ts";
+import { canShare, isGood, type Wish } from "./exhaustive-sharing.ts";
 import { journey, runsBackwards } from "./journey.ts";
 import { forRandomPlans, PATIENCE_MS, SHAPES } from "./plans.ts";
 
@@ -24,7 +24,9 @@ function withCrew(problem: Problem): Problem {
       ready: draw(5) > 0,
     };
   });
-  const turns = problem.trains.map((_, train): Turn => ({ train, member: draw(2), handset: -1 }));
+  const turns = problem.trains.map(
+    (_, train): Turn => ({ train, member: draw(2), handset: draw(3) === 0 ? draw(3) : -1 }),
+  );
   return {
     ...problem,
     places: ["west", "mid", "east"].map((code, at) => ({ code, xMm: at * 60, yMm: 0 })),
@@ -55,46 +57,71 @@ function inHand(problem: Problem, train: number) {
   return { startMs: startMs - problem.policy.pickUpMs, endMs: endMs + problem.policy.handInMs };
 }
 
-test("handsets that cannot be shared out are told of exactly where trying every way fails", {
+test("handsets are shared out, or told not to be, exactly where trying every way says so", {
   timeout: PATIENCE_MS,
 }, () => {
-  let impossible = 0;
+  let [impossible, shared, withClaims] = [0, 0, 0];
   forRandomPlans("sharing out handsets", (plain) => {
     if (!forDigital(plain)) return;
     const problem = withCrew(plain);
-    const { findings } = check(problem, { mostFindings: 1_000_000 });
+    const charges = problem.handsets.map(({ batteryMs }) => batteryMs);
+    const { findings, handsets } = check(problem, { mostFindings: 1_000_000 });
     problem.commandSystems.forEach((_, system) => {
       const told = (code: string) =>
         findings.filter((one) => one.code === code && one.commandSystems.includes(system));
-      if (!problem.handsets.some((one) => one.ready && one.commandSystem === system)) {
+      const sharing = handsets[system]?.sharing;
+      if (!problem.handsets.some((one) => one.commandSystem === system)) {
+        expect(sharing).toEqual({ status: "not-listed", turns: [] });
         expect([...told("handset-none-usable"), ...told("handsets-do-not-fit")]).toEqual([]);
         return;
       }
-      const choices = choicesOf(problem, system);
-      const none = choices.filter(({ candidates }) => candidates.length === 0);
+      const wishes = wishesOf(problem, system);
+      const none = wishes.filter(({ candidates }) => candidates.length === 0);
+      // where nothing is ready, there are too few by number, and that is told of alone
+      const anyReady = problem.handsets.some((one) => one.ready && one.commandSystem === system);
       expect(
         told("handset-none-usable")
           .flatMap(({ trains }) => trains)
           .sort(),
-      ).toEqual(none.map(({ train }) => train).sort());
-      const rest = choices.filter(({ candidates }) => candidates.length > 0);
+      ).toEqual(anyReady ? none.map(({ train }) => train).sort() : []);
+      const rest = wishes.filter(({ candidates }) => candidates.length > 0);
       const [proof, ...more] = told("handsets-do-not-fit");
       expect(more).toEqual([]);
       // too few by number is told of as that alone
-      expect(proof === undefined).toBe(told("handsets-too-few").length > 0 || canAssign(rest));
+      const tooFew = told("handsets-too-few").length > 0;
+      expect(proof === undefined).toBe(tooFew || canShare(rest, charges));
+      const isWhole = !tooFew && proof === undefined && none.length === 0;
+      expect(sharing?.status).toBe(isWhole ? "shared" : "impossible");
+      const turns = sharing?.turns ?? [];
+      if (!tooFew && proof === undefined) {
+        const given = rest.map(({ train }) => turns.find((turn) => turn.train === train)?.handset ?? -1);
+        expect(turns).toHaveLength(rest.length);
+        expect(rest.every(({ candidates }, at) => candidates.includes(given[at] as number))).toBe(true);
+        expect(isGood(rest, given, charges)).toBe(true);
+        shared += rest.length;
+        withClaims += turns.filter(({ isClaimed }) => isClaimed).length;
+      }
       if (proof === undefined) return;
       impossible++;
       const named = rest.filter(({ train }) => proof.trains.includes(train));
-      expect(canAssign(named)).toBe(false);
+      expect(canShare(named, charges)).toBe(false);
       // none of the trains named could be left out
-      for (const left of named) expect(canAssign(named.filter((one) => one !== left))).toBe(true);
+      for (const left of named)
+        expect(
+          canShare(
+            named.filter((one) => one !== left),
+            charges,
+          ),
+        ).toBe(true);
     });
   });
   expect(impossible).toBeGreaterThan(0);
+  expect(shared).toBeGreaterThan(100);
+  expect(withClaims).toBeGreaterThan(10);
 });
 
-/** Each train that needs a handset of the system, and those that reach everywhere it comes by on that system. */
-function choicesOf(problem: Problem, system: number): Choice[] {
+/** Each train that needs a handset of the system, and the one it has, or those that reach everywhere it comes by on that system. */
+function wishesOf(problem: Problem, system: number): Wish[] {
   return problem.trains.flatMap((train, at) => {
     if (runsBackwards(train)) return [];
     const driven = train.path.flatMap(({ section }) => {
@@ -104,14 +131,16 @@ function choicesOf(problem: Problem, system: number): Choice[] {
     });
     if (driven.length === 0) return [];
     const span = inHand(problem, at);
-    const candidates = problem.handsets.flatMap((one) => {
+    const own = problem.crew.turns.find((turn) => turn.train === at)?.handset ?? -1;
+    const isClaimed = problem.handsets[own]?.commandSystem === system;
+    const candidates = problem.handsets.flatMap((one, handset) => {
       const reaches =
         (one.kind === "radio" && one.places.length === 0) ||
         driven.every((place) => place < 0 || one.places.includes(place));
       const lasts = one.batteryMs === null || span.endMs - span.startMs <= one.batteryMs;
-      return one.ready && one.commandSystem === system && reaches && lasts ? [one.code] : [];
+      return one.ready && one.commandSystem === system && reaches && lasts ? [handset] : [];
     });
-    return [{ train: at, ...span, candidates }];
+    return [{ train: at, ...span, candidates: isClaimed ? [own] : candidates, isClaimed }];
   });
 }
 

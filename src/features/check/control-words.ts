@@ -19,6 +19,14 @@ export const CONTROL_WORDS = {
     sentence: `The handsets of ${t.thing} cannot be shared out among ${counted("train", t.trains, "trains")} from ${t.from} to ${t.to}: ${t.limit} could serve some of these, by where they can be used and how long they last, but no sharing serves them all.`,
     cure: "Move one of these trains, charge or borrow a handset, or fit a socket.",
   }),
+  "handsets-not-decided": (t) => ({
+    sentence: `Whether the handsets of ${t.thing} can be shared out so that each is in reach and charged for all that it does was not settled: there are too many ways to try.`,
+    cure: "Choose handsets for some trains, or add one that is usable everywhere.",
+  }),
+  "handset-not-ready": (t) => ({
+    sentence: `Handset ${t.handsets[0]}, which ${t.members[0] ?? "somebody"} has for train ${t.trains[0]}, is not ready for use.`,
+    cure: "Choose another handset for it, or mend it and say so in the records.",
+  }),
   "handset-out-of-reach": (t) => ({
     sentence: `Handset ${t.handsets[0]}, which ${t.members[0] ?? "somebody"} has for train ${t.trains[0]}, cannot be used along all of its run.`,
     cure: "Choose another handset for it.",

@@ -1,9 +1,10 @@
-import type { CheckReport, FindingReport, Span } from "../../../shared/check.ts";
+import type { CheckReport, FindingReport, HandsetSharingReport, Span } from "../../../shared/check.ts";
 import type { Finding } from "../../planner/findings.ts";
 import type { Interval } from "../../planner/problem.ts";
 import type {
   AnalogReport,
   CheckResult,
+  HandsetSharing,
   LoadReport,
   NeedReport,
   RestartReport,
@@ -72,7 +73,10 @@ export function toCheckReport(plan: PreparedPlan, result: CheckResult): CheckRep
       layout.controllers.flatMap((c) => c.outputs),
     ),
     controllers: loads(result.controllers, layout.controllers),
-    handsets: result.handsets.map((need, i) => toNeed(need, layout.commandSystems[i] ?? UNNAMED, plan)),
+    handsets: result.handsets.map((need, i) => ({
+      ...toNeed(need, layout.commandSystems[i] ?? UNNAMED, plan),
+      sharing: toSharing(need.sharing, plan),
+    })),
     outputNeed: toNeed(result.analog.need, { code: "outputs", name: "Controller outputs" }, plan),
     analog: toAnalog(result.analog, plan),
     capacity: result.capacity.map(({ section, busyMs, ...rest }) => ({
@@ -211,6 +215,21 @@ function toNeed(need: NeedReport, { code, name }: Named, plan: PreparedPlan): Ch
     trains: codesOf(plan.problem.trains, need.trains),
     overSeconds: need.overMs / 1_000,
     curve: need.curve.map(([at, count]) => [at, count]),
+  };
+}
+
+function toSharing(
+  { status, turns }: HandsetSharing,
+  { problem, source }: PreparedPlan,
+): HandsetSharingReport {
+  return {
+    status,
+    turns: turns.map(({ train, span, handset, isClaimed }) => ({
+      train: problem.trains[train]?.code ?? "?",
+      span: toSpan(span, source.frame),
+      handset: problem.handsets[handset]?.code ?? "?",
+      isClaimed,
+    })),
   };
 }
 

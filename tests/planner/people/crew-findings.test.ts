@@ -135,6 +135,19 @@ describe("the handsets there are", () => {
     expect(of(stocked([...handsets, handset("R")]))).toEqual([]);
   });
 
+  it("are ready, where somebody has one", () => {
+    const handsets = [handset("R"), handset("Q", { ready: false }), handset("S"), handset("T")];
+    const crew = { ...stocked(handsets), ...crewed([member("ada")], [turn(0, 0, 1)]) };
+    expect(of(crew)).toEqual([["handset-not-ready", [0], [1], null, null]]);
+  });
+
+  it("suffice only where a charge lasts through the evening: the proof names the trains", () => {
+    // A from 90 s to 205 s, C from 140 s to 255 s, B from 290 s to 405 s
+    const lasting = (ms: number) => [handset("R", { batteryMs: ms }), handset("S", { batteryMs: ms })];
+    expect(of(stocked(lasting(265_000)))).toEqual([]);
+    expect(of(stocked(lasting(264_999)))).toEqual([["handsets-do-not-fit", [0, 1, 2], [0, 1], 3, 2]]);
+  });
+
   it("are out of reach of a driver who took the wrong one, or away for longer than they last", () => {
     const handsets = [tethered("T", 0), handset("R", { batteryMs: 200_000 }), handset("S"), handset("Q")];
     const crew = (turns: Turn[]) => ({
