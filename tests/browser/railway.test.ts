@@ -61,6 +61,44 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
     expect((await stored("sections/B1")).lengthMm).toBe(2_800);
   });
 
+  it("keep what was typed into a row that is left for another, and another table, until it is given up", async () => {
+    const { page } = await visit(`${CLUB}/railway/sections?row=B1`);
+    await page.getByLabel("Length (mm)").fill("2901");
+    await page.getByRole("button", { name: "B2", exact: true }).click();
+    await page.getByRole("form", { name: "section B2" }).waitFor();
+    await page.getByText("not saved").waitFor();
+    await page.getByRole("link", { name: "places", exact: true }).click();
+    await page.getByRole("heading", { name: "Places" }).waitFor();
+    await page.getByRole("link", { name: "sections", exact: true }).click();
+    await page.getByRole("button", { name: "B1", exact: true }).click();
+    await page.getByText("What you typed before is still here, and not saved.").waitFor();
+    expect(await page.getByLabel("Length (mm)").inputValue()).toBe("2901");
+    await page.getByRole("button", { name: "Close without saving" }).click();
+    await page.getByRole("button", { name: "B1", exact: true }).click();
+    expect(await page.getByLabel("Length (mm)").inputValue()).toBe("2800");
+  });
+
+  it("say so where a change could not be taken back, and offer it again", async () => {
+    const { page } = await visit(`${CLUB}/railway/areas`);
+    await page.getByRole("button", { name: "Add an area" }).click();
+    await page.getByLabel("Code", { exact: true }).fill("attic");
+    await page.getByLabel("Name", { exact: true }).fill("Attic");
+    await page.getByLabel("Note").fill("Dry.\nWarm.");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("attic is saved.").waitFor();
+    await page.getByRole("button", { name: "attic", exact: true }).click();
+    await page.getByRole("button", { name: "Remove area attic" }).click();
+    await page.getByText("attic is removed.").waitFor();
+    await page.route("**/areas", (route) => route.abort());
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByRole("alert").waitFor();
+    await page.unroute("**/areas");
+    await page.getByRole("button", { name: "Undo" }).click();
+    await page.getByText("attic is back.").waitFor();
+    // lines stay lines
+    expect((await stored("areas/attic")).note).toBe("Dry.\nWarm.");
+  });
+
   it("show what somebody else changed meanwhile beside what was typed, and save on top of it", async () => {
     const { page } = await visit(`${CLUB}/railway/sections?row=B1`);
     await page.getByLabel("Name", { exact: true }).fill("Bay one, mine");
@@ -120,6 +158,12 @@ describe.skipIf(noBrowser)("the pages on which a layout owner keeps the railway"
       await page.getByLabel(`The ${what} where blank, mA`).fill(ma);
     await page.getByRole("button", { name: "Try it" }).click();
     await page.getByText("2 new locomotives, 0 changed", { exact: false }).waitFor();
+    // another sheet is one that nobody tried
+    const sheet = page.getByLabel("or its text");
+    const tried = await sheet.inputValue();
+    await sheet.fill(`${tried}X3;Visiting railcar;20;0,3;5\n`);
+    await page.getByRole("button", { name: "Bring in these 2" }).waitFor({ state: "detached" });
+    await sheet.fill(tried);
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
     await page.getByRole("button", { name: "Bring in these 2" }).click();

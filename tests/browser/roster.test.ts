@@ -71,6 +71,28 @@ describe.skipIf(noBrowser)("the roster with its pictures", () => {
     await picture().expect(404);
   });
 
+  it("come back with what was removed, when that is taken back", async () => {
+    const { request } = house.service;
+    const { version: _, updatedAt: __, ...body } = engine as unknown as Record<string, unknown>;
+    await request
+      .post(`/api${CLUB}/locomotives`)
+      .send({ ...body, code: "X9" })
+      .expect(201);
+    const { page } = await visit(`${CLUB}/roster/locomotives/X9`);
+    await page
+      .getByLabel("A picture")
+      .setInputFiles({ name: "engine.bmp", mimeType: "image/bmp", buffer: photograph(300, 200) });
+    await page.getByRole("img", { name: "X9", exact: false }).waitFor();
+    const { page: roster } = await visit(`${CLUB}/roster?row=X9`);
+    await roster.getByRole("button", { name: "Remove locomotive X9" }).click();
+    await roster.getByText("X9 is removed.").waitFor();
+    await request.get(`/api${CLUB}/locomotives/X9/picture`).expect(404);
+    await roster.getByRole("button", { name: "Undo" }).click();
+    await roster.getByText("X9 is back.").waitFor();
+    const { headers } = await request.get(`/api${CLUB}/locomotives/X9/picture`).expect(200);
+    expect(headers["content-type"]).toMatch(/^image\//);
+  });
+
   it.each([
     ["a phone, dark", { viewport: PHONE, colorScheme: "dark" as const }],
     ["a desk, light", { viewport: DESK, colorScheme: "light" as const }],

@@ -18,7 +18,8 @@ export function CellInput({ id, field, value, names, fault, onValue }: CellInput
     "aria-invalid": fault !== undefined,
     "aria-describedby": fault ? `${id}-fault` : field.hint ? `${id}-hint` : undefined,
   };
-  const take = (event: Event) => onValue((event.currentTarget as HTMLInputElement | HTMLSelectElement).value);
+  const take = (event: Event) =>
+    onValue((event.currentTarget as HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement).value);
   switch (field.holds) {
     case "yes":
       return (
@@ -52,6 +53,10 @@ export function CellInput({ id, field, value, names, fault, onValue }: CellInput
     }
     case "day":
       return <input {...shared} type="date" value={value} onInput={take} />;
+    case "lines":
+      return (
+        <textarea {...shared} rows={Math.max(2, value.split("\n").length)} value={value} onInput={take} />
+      );
     case "whole":
     case "number":
       return <input {...shared} inputMode="decimal" autocomplete="off" value={value} onInput={take} />;

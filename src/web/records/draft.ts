@@ -50,6 +50,28 @@ export function readCells(
   return { record: kind.complete?.(record) ?? record, faults };
 }
 
+/** A row while it is edited. */
+export interface OpenRow {
+  /** What stood in the cells when it was opened, or when somebody else's changes came in last. */
+  readonly first: Cells;
+  readonly cells: Cells;
+  /** The version that `first` is of; undefined: a new row. */
+  readonly version: number | undefined;
+  /** What somebody else wrote meanwhile into cells that were changed here. */
+  readonly theirs: Cells;
+}
+
+export const isEdited = ({ first, cells }: OpenRow) =>
+  Object.keys({ ...first, ...cells }).some((path) => (first[path] ?? "") !== (cells[path] ?? ""));
+
+/** The row as it is edited, brought to a later version: what differs still is told of until one is the other. */
+export function followTheirs(row: OpenRow, latest: Cells, version: number | undefined): OpenRow {
+  const { cells, theirs } = mergeCells(row.first, row.cells, latest);
+  const open = Object.keys(row.theirs).filter((path) => latest[path] !== cells[path]);
+  const still = Object.fromEntries(open.map((path) => [path, latest[path] ?? ""]));
+  return { first: latest, cells, version, theirs: { ...still, ...theirs } };
+}
+
 /** The cells of a row that two changed at once. */
 export interface MergedCells {
   readonly cells: Cells;
@@ -82,6 +104,7 @@ function readCell(field: Field, text: string, known: Parameters<typeof readCells
     case "code":
       return CODE.test(text) ? { value: text } : { fault: CODE_FAULT };
     case "text":
+    case "lines":
       return text.length <= field.most
         ? { value: text }
         : { fault: `At most ${field.most} letters: shorten it.` };
@@ -114,7 +137,7 @@ function readEmpty(field: Field): ReadCell {
   if (field.holds === "many" || field.holds === "list")
     return field.isOptional ? { value: [] } : { fault: "Fill this in." };
   if (!field.isOptional) return { fault: "Fill this in." };
-  return { value: field.holds === "text" ? "" : null };
+  return { value: field.holds === "text" || field.holds === "lines" ? "" : null };
 }
 
 function readNumber(

@@ -25,7 +25,8 @@ interface Common {
 export type Field = Common &
   (
     | { readonly holds: "code" }
-    | { readonly holds: "text"; readonly most: number }
+    /** `lines`: of more than one line. */
+    | { readonly holds: "text" | "lines"; readonly most: number }
     | { readonly holds: "whole"; readonly unit: string; readonly least: number; readonly most: number }
     | { readonly holds: "number"; readonly unit: string; readonly least: number; readonly most: number }
     | { readonly holds: "choice"; readonly options: readonly string[] }
@@ -67,6 +68,13 @@ export interface TableKind {
   readonly fresh?: Readonly<Record<string, string>>;
   /** Makes a whole record of one with the fields read: what hangs together is put together here. */
   readonly complete?: (record: RecordDraft) => RecordDraft;
+  /** Each may have a picture, which goes with it: reads it, so that it can be put back with it. */
+  readonly keepPicture?: (club: string, code: string) => Promise<KeptPicture | null>;
 }
 
 export type RecordDraft = Readonly<Record<string, unknown>>;
+
+/** The picture of a record that is no more. */
+export interface KeptPicture {
+  readonly putBack: () => Promise<unknown>;
+}

@@ -39,7 +39,7 @@ const CONDUCTORS = [
 
 export const CODE: Field = { path: "code", label: "Code", holds: "code" };
 export const NAME: Field = { path: "name", label: "Name", holds: "text", most: 120 };
-export const NOTE: Field = { path: "note", label: "Note", holds: "text", most: 2_000, isOptional: true };
+export const NOTE: Field = { path: "note", label: "Note", holds: "lines", most: 2_000, isOptional: true };
 
 const mm = (path: string, label: string): Field => ({
   path,
@@ -316,6 +316,6 @@ export const LAYOUT_TABLES: readonly TableKind[] = [
 /** Wires are known whole or not at all; 20 °C where nobody says. */
 function wholeWiring(record: RecordDraft): RecordDraft {
   const { conductor, lengthMm, temperatureC } = (record.wiring ?? {}) as Partial<Wiring>;
-  const isKnown = conductor != null || lengthMm != null;
+  const isKnown = conductor != null || lengthMm != null || temperatureC != null;
   return { ...record, wiring: isKnown ? { conductor, lengthMm, temperatureC: temperatureC ?? 20 } : null };
 }

@@ -1,7 +1,8 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import { useMay } from "../api/use-me.ts";
-import { toCell, valueAt, YES } from "./draft.ts";
+import { Refused } from "../shell/refused.tsx";
+import { type OpenRow, toCell, valueAt, YES } from "./draft.ts";
 import type { Field, TableKind } from "./fields.ts";
 import type { KeptRecord, Names } from "./records-service.ts";
 import { RowEditor } from "./row-editor.tsx";
@@ -16,16 +17,35 @@ interface RecordTableProps {
   readonly chosen: string | null;
   readonly onChosen: (code: string | null) => void;
   readonly pageOf?: ((code: string) => string) | undefined;
+  /** Rows that were left with something typed in them, by code; the new one under no code. */
+  readonly drafts: Map<string, OpenRow>;
 }
 
+const NEW = "";
+
 /** A kind of record as a table that is edited in place. */
-export function RecordTable({ club, kind, records, names, chosen, onChosen, pageOf }: RecordTableProps) {
+export function RecordTable({
+  club,
+  kind,
+  records,
+  names,
+  chosen,
+  onChosen,
+  pageOf,
+  drafts,
+}: RecordTableProps) {
   const table = useTable(club, kind, records);
   const [isNew, setNew] = useState(false);
   const [wanted, setWanted] = useState("");
   const mayKeep = useMay(club, kind.keep);
   const shown = table.rows.filter((row) => matches(kind, row, wanted));
-  const close = () => {
+  const isOpen = isNew || shown.some(({ code }) => code === chosen);
+  const keep = (code: string, row: OpenRow | null) => {
+    if (row === null) drafts.delete(code);
+    else drafts.set(code, row);
+  };
+  const close = (code: string, isGivenUp: boolean) => {
+    if (isGivenUp) drafts.delete(code);
     setNew(false);
     onChosen(null);
     table.forget();
@@ -47,7 +67,7 @@ export function RecordTable({ club, kind, records, names, chosen, onChosen, page
               setNew(true);
             }}
           >
-            Add a {kind.word}
+            Add {withArticle(kind.word)}
           </button>
         )}
       </div>
@@ -63,16 +83,25 @@ export function RecordTable({ club, kind, records, names, chosen, onChosen, page
           </>
         )}
       </p>
+      {!isOpen && <Refused problem={table.problem} />}
       {isNew && (
         <RowEditor
           club={club}
           kind={kind}
           names={names}
           before={null}
+          left={drafts.get(NEW)}
+          onEdit={(row) => keep(NEW, row)}
           isBusy={table.isBusy}
           problem={table.problem}
-          onClose={close}
-          onSave={(record) => void table.save(record, null).then((isDone) => isDone && setNew(false))}
+          onClose={(isGivenUp) => close(NEW, isGivenUp)}
+          onSave={(record) =>
+            void table.save(record, null).then((isDone) => {
+              if (!isDone) return;
+              drafts.delete(NEW);
+              setNew(false);
+            })
+          }
         />
       )}
       {table.rows.length === 0 && !isNew && <p>There are no {kind.words} yet.</p>}
@@ -98,6 +127,7 @@ export function RecordTable({ club, kind, records, names, chosen, onChosen, page
                   kind={kind}
                   row={row}
                   isOpen={row.code === chosen}
+                  isLeft={drafts.has(row.code)}
                   onOpen={() => {
                     setNew(false);
                     table.forget();
@@ -117,11 +147,17 @@ export function RecordTable({ club, kind, records, names, chosen, onChosen, page
                         kind={kind}
                         names={names}
                         before={row}
+                        left={drafts.get(row.code)}
+                        onEdit={(edited) => keep(row.code, edited)}
                         isBusy={table.isBusy}
                         problem={table.problem}
-                        onClose={close}
+                        onClose={(isGivenUp) => close(row.code, isGivenUp)}
                         onSave={(record) =>
-                          void table.save(record, row).then((isDone) => isDone && onChosen(null))
+                          void table.save(record, row).then((isDone) => {
+                            if (!isDone) return;
+                            drafts.delete(row.code);
+                            onChosen(null);
+                          })
                         }
                       />
                       <button
@@ -149,11 +185,13 @@ interface RowProps {
   readonly kind: TableKind;
   readonly row: KeptRecord;
   readonly isOpen: boolean;
+  /** Something was typed into it that is not saved. */
+  readonly isLeft: boolean;
   readonly onOpen: () => void;
   readonly children: ComponentChildren;
 }
 
-function Row({ kind: { fields }, row, isOpen, onOpen, children }: RowProps) {
+function Row({ kind: { fields }, row, isOpen, isLeft, onOpen, children }: RowProps) {
   return (
     <>
       <tr class={isOpen ? "row-open" : undefined}>
@@ -163,6 +201,7 @@ function Row({ kind: { fields }, row, isOpen, onOpen, children }: RowProps) {
               <button type="button" class="row-button" aria-expanded={isOpen} onClick={onOpen}>
                 {row.code}
               </button>
+              {isLeft && !isOpen && <span class="quiet"> not saved</span>}
             </th>
           ) : (
             <td key={field.path} class={isFigure(field) ? "figure" : undefined}>
@@ -181,6 +220,8 @@ function Row({ kind: { fields }, row, isOpen, onOpen, children }: RowProps) {
     </>
   );
 }
+
+const withArticle = (word: string) => `${/^[aeiou]/.test(word) ? "an" : "a"} ${word}`;
 
 const isFigure = ({ holds }: Field) => holds === "whole" || holds === "number";
 

@@ -2,7 +2,7 @@ import { useEffect, useId, useRef, useState } from "preact/hooks";
 import type { Problem } from "../api/problem.ts";
 import { Refused } from "../shell/refused.tsx";
 import { CellInput } from "./cell-input.tsx";
-import { type Cells, mergeCells, readCells, toCells } from "./draft.ts";
+import { followTheirs, isEdited, type OpenRow, readCells, toCells } from "./draft.ts";
 import { EffectsLine } from "./effects-line.tsx";
 import type { RecordDraft, TableKind } from "./fields.ts";
 import { bodyOf, type KeptRecord, type Names } from "./records-service.ts";
@@ -14,38 +14,44 @@ interface RowEditorProps {
   readonly names: Names;
   /** Null: a new one. */
   readonly before: KeptRecord | null;
+  /** The row as it was left before with something typed in it. */
+  readonly left: OpenRow | undefined;
+  /** Told of every change, so that what is typed outlives the form; null: there is nothing to keep. */
+  readonly onEdit: (row: OpenRow | null) => void;
   readonly isBusy: boolean;
   readonly problem: Problem | null;
   readonly onSave: (record: RecordDraft) => void;
-  readonly onClose: () => void;
+  /** `isGivenUp`: what was typed is not wanted. */
+  readonly onClose: (isGivenUp: boolean) => void;
 }
 
 /** A row while it is edited: checked as one types, told what it would do to the nights to come before it is saved. */
 export function RowEditor(props: RowEditorProps) {
-  const { club, kind, names, before, isBusy, problem, onSave, onClose } = props;
+  const { club, kind, names, before, left, onEdit, isBusy, problem, onSave, onClose } = props;
   const id = useId();
   const form = useRef<HTMLFormElement>(null);
   const latest = before === null ? { ...kind.fresh } : toCells(kind, before);
-  const [{ first, version, theirs }, setOpened] = useState({
-    first: latest,
-    version: before?.version,
-    theirs: {} as Cells,
-  });
-  const [cells, setCells] = useState<Cells>(first);
+  const [row, setRow] = useState<OpenRow>(
+    left ?? { first: latest, cells: latest, version: before?.version, theirs: {} },
+  );
+  const [wasLeft] = useState(left !== undefined);
+  const [opened] = useState(before?.version);
+  const { cells, theirs } = row;
+  const put = (next: OpenRow) => {
+    setRow(next);
+    onEdit(isEdited(next) ? next : null);
+  };
   const [isTried, setTried] = useState(false);
   useEffect(() => {
-    form.current?.querySelector<HTMLElement>("input, select")?.focus();
+    form.current?.querySelector<HTMLElement>("input, select, textarea")?.focus();
   }, []);
   useEffect(() => {
-    if (before?.version === version) return;
-    const merged = mergeCells(first, cells, latest);
-    setOpened({ first: latest, version: before?.version, theirs: merged.theirs });
-    setCells(merged.cells);
+    if (before?.version !== row.version) put(followTheirs(row, latest, before?.version));
   }, [before?.version]);
   const known = Object.fromEntries(Object.entries(names).map(([of, map]) => [of, new Set(map?.keys())]));
   const { record, faults } = readCells(kind, cells, known);
   const isWhole = Object.keys(faults).length === 0;
-  const isChanged = JSON.stringify(cells) !== JSON.stringify(first);
+  const isChanged = isEdited(row);
   const isRenamed = before !== null && record.code !== before.code;
   const isTellable = isWhole && isChanged && !isRenamed && !kind.isUntold;
   const told = useEffectsTold(club, kind, isTellable ? record : null);
@@ -70,9 +76,10 @@ export function RowEditor(props: RowEditorProps) {
       class="row-editor"
       aria-label={title}
       onSubmit={submit}
-      onKeyDown={(event) => event.key === "Escape" && onClose()}
+      onKeyDown={(event) => event.key === "Escape" && onClose(false)}
     >
       <h3>{before === null ? `A new ${kind.word}` : before.code}</h3>
+      {wasLeft && <p class="quiet">What you typed before is still here, and not saved.</p>}
       <div class="row-cells">
         {kind.fields.map((field) => {
           const fault = faultOf(field.path);
@@ -90,7 +97,7 @@ export function RowEditor(props: RowEditorProps) {
                 value={cells[field.path] ?? ""}
                 names={names}
                 fault={fault}
-                onValue={(value) => setCells((now) => ({ ...now, [field.path]: value }))}
+                onValue={(value) => put({ ...row, cells: { ...cells, [field.path]: value } })}
               />
               {field.hint && (
                 <p class="field-hint" id={`${at}-hint`}>
@@ -113,7 +120,7 @@ export function RowEditor(props: RowEditorProps) {
       </div>
       <EffectsLine told={told} />
       <Refused problem={problem} besides={kind.fields.map(({ path }) => pointer(path))} />
-      {problem?.status === 412 && before && (
+      {problem?.status === 412 && before?.version !== opened && (
         <p class="quiet">
           Somebody else changed it meanwhile. What they changed is in the cells now, and what you typed is
           still there; save again to keep yours.
@@ -123,7 +130,7 @@ export function RowEditor(props: RowEditorProps) {
         <button type="submit" class="primary" aria-disabled={isBusy}>
           Save
         </button>
-        <button type="button" onClick={onClose}>
+        <button type="button" onClick={() => onClose(true)}>
           Close without saving
         </button>
         {isChanged && before !== null && <span class="quiet">{changedWords(kind, before, record)}</span>}

@@ -1,4 +1,5 @@
 import type { AddressKind, FigureSource, HandsetKind, HandsetState } from "../../../shared/vocabulary.ts";
+import { keepPicture } from "../roster/picture-service.ts";
 import type { Field, TableKind } from "./fields.ts";
 import { CODE, NAME, NOTE } from "./layout-tables.ts";
 
@@ -29,6 +30,7 @@ export const ROSTER_TABLES: readonly TableKind[] = [
     part: "roster",
     keep: "keep-roster",
     words: "locomotives",
+    keepPicture: (club, code) => keepPicture(club, "locomotives", code),
     word: "locomotive",
     about: "What draws: each current with where its figure comes from.",
     fresh: {
@@ -82,6 +84,7 @@ export const ROSTER_TABLES: readonly TableKind[] = [
     part: "roster",
     keep: "keep-roster",
     words: "rakes",
+    keepPicture: (club, code) => keepPicture(club, "rakes", code),
     word: "rake",
     about: "Coaches or wagons that stay together.",
     fresh: {

@@ -1,11 +1,12 @@
 import type { ComponentChildren } from "preact";
-import { useEffect } from "preact/hooks";
+import { useEffect, useRef } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import { readClub } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
 import { clubName } from "../shell/club-name.ts";
 import { Loaded } from "../shell/loaded.tsx";
 import { Page } from "../shell/page.tsx";
+import type { OpenRow } from "./draft.ts";
 import type { TableKind } from "./fields.ts";
 import { RecordTable } from "./record-table.tsx";
 import { listRecords, readNames } from "./records-service.ts";
@@ -45,6 +46,8 @@ export function TablePage({
       readNames(club, kind.fields, signal),
     ]),
   );
+  const drafts = useRef(new Map<string, Map<string, OpenRow>>()).current;
+  if (!drafts.has(kind.path)) drafts.set(kind.path, new Map());
   const name = load.status === "ready" ? load.value[0].name : null;
   useEffect(() => {
     if (name) clubName.value = name;
@@ -72,6 +75,7 @@ export function TablePage({
             names={names}
             chosen={query.row ?? null}
             pageOf={pageOf}
+            drafts={drafts.get(kind.path) as Map<string, OpenRow>}
             onChosen={(code) => {
               route(code === null ? path : `${path}?row=${encodeURIComponent(code)}`, true);
               onChosen?.(code);

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { asProblem, type Problem } from "../api/problem.ts";
 import type { RecordDraft, TableKind } from "./fields.ts";
 import { bodyOf, type KeptRecord, readRecord, removeRecord, saveRecord } from "./records-service.ts";
@@ -22,6 +22,9 @@ export interface TableDeeds {
 
 /** RFC 9110, 15.5.13: the version that was named is not the one there is. */
 const STALE = 412;
+/** There is one of that code by now. */
+const TAKEN = 409;
+const GONE = 404;
 
 const byCode = (a: KeptRecord, b: KeptRecord) => (a.code < b.code ? -1 : a.code > b.code ? 1 : 0);
 
@@ -30,11 +33,21 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
   const [rows, setRows] = useState(() => [...first].sort(byCode));
   const [done, setDone] = useState<Done | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
-  const [isBusy, setBusy] = useState(false);
+  const [isShownBusy, setBusy] = useState(false);
+  // a press in the same moment as another sees it at once
+  const isBusy = useRef(false);
 
-  /** Does a deed; where somebody else changed the record first, reads theirs, so that the next try is made on it. */
-  async function run(deed: () => Promise<Done>, on: KeptRecord | null = null): Promise<boolean> {
-    if (isBusy) return false;
+  /**
+   * Does a deed; where somebody else changed the record first, reads theirs, so that the next try is made on it. What was
+   * to be taken back and was not can be tried again.
+   */
+  async function run(
+    deed: () => Promise<Done>,
+    on: KeptRecord | null,
+    back: Done | null = null,
+  ): Promise<boolean> {
+    if (isBusy.current) return false;
+    isBusy.current = true;
     setBusy(true);
     setProblem(null);
     setDone(null);
@@ -43,12 +56,25 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
       return true;
     } catch (error) {
       const refusal = asProblem(error);
-      if (refusal.status === STALE && on !== null) await readTheirs(on.code);
+      if (on !== null && (refusal.status === STALE || refusal.status === TAKEN)) await readTheirs(on.code);
+      if (refusal.status !== STALE) setDone(back);
       setProblem(refusal);
       return false;
     } finally {
+      isBusy.current = false;
       setBusy(false);
     }
+  }
+
+  /** What was done, and how it is taken back: as often as it takes. */
+  function createDone(text: string, on: KeptRecord, takeBack: () => Promise<string>): Done {
+    const done: Done = {
+      text,
+      undo: async () => {
+        await run(async () => ({ text: await takeBack(), undo: null }), on, done);
+      },
+    };
+    return done;
   }
 
   const put = (kept: KeptRecord, instead: string | null) =>
@@ -65,39 +91,34 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
   async function doSave(record: RecordDraft, before: KeptRecord | null): Promise<Done> {
     const kept = await saveRecord(club, kind, record, before);
     put(kept, before?.code ?? null);
-    const undo = async () => {
+    return createDone(`${kept.code} is saved.`, kept, async () => {
       if (before === null) {
-        await run(async () => {
-          await removeRecord(club, kind, kept);
-          drop(kept.code);
-          return { text: `${kept.code} is gone again.`, undo: null };
-        });
-      } else
-        await run(async () => {
-          put(await saveRecord(club, kind, bodyOf(before), kept), kept.code);
-          return { text: `${before.code} is as it was.`, undo: null };
-        });
-    };
-    return { text: `${kept.code} is saved.`, undo };
+        await removeRecord(club, kind, kept);
+        drop(kept.code);
+        return `${kept.code} is gone again.`;
+      }
+      put(await saveRecord(club, kind, bodyOf(before), kept), kept.code);
+      return `${before.code} is as it was.`;
+    });
   }
 
   async function doRemove(record: KeptRecord): Promise<Done> {
-    await removeRecord(club, kind, record);
+    const picture = await kind.keepPicture?.(club, record.code);
+    const isGone = await wasGone(removeRecord(club, kind, record));
     drop(record.code);
-    const undo = async () => {
-      await run(async () => {
-        put(await saveRecord(club, kind, bodyOf(record), null), null);
-        return { text: `${record.code} is back.`, undo: null };
-      });
-    };
-    return { text: `${record.code} is removed.`, undo };
+    if (isGone) return { text: `${record.code} was gone already.`, undo: null };
+    return createDone(`${record.code} is removed.`, record, async () => {
+      put(await saveRecord(club, kind, bodyOf(record), null), null);
+      await picture?.putBack();
+      return `${record.code} is back.`;
+    });
   }
 
   return {
     rows,
     done,
     problem,
-    isBusy,
+    isBusy: isShownBusy,
     save: (record, before) => run(() => doSave(record, before), before),
     remove: (record) => run(() => doRemove(record), record),
     forget: () => {
@@ -105,4 +126,15 @@ export function useTable(club: string, kind: TableKind, first: readonly KeptReco
       setDone(null);
     },
   };
+}
+
+/** Whether there was nothing to remove any more. */
+async function wasGone(removal: Promise<unknown>): Promise<boolean> {
+  try {
+    await removal;
+    return false;
+  } catch (error) {
+    if (asProblem(error).status === GONE) return true;
+    throw error;
+  }
 }

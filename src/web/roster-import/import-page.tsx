@@ -20,6 +20,27 @@ function decodeSheet(bytes: ArrayBuffer): string {
   }
 }
 
+interface Looked {
+  readonly text: string;
+  readonly sheet: SuggestedMapping;
+}
+
+/** A sheet, and how its columns are read. */
+interface Reading {
+  readonly text: string;
+  readonly mapping: RosterMapping;
+}
+
+interface Tried extends Reading {
+  readonly result: MappedResult;
+}
+
+/** The answer lists so many at most. */
+const MOST_LISTED = 100;
+
+const sayHowMany = ({ locomotives: { length } }: MappedResult) =>
+  length === MOST_LISTED ? "all of them" : `these ${length}`;
+
 const sheetPath = (club: string) => `${clubPath(club)}/roster-sheet`;
 
 /** A spreadsheet of locomotives, brought in by saying which column holds what. */
@@ -30,26 +51,27 @@ export function RosterImportPage({ club = "" }: { readonly club?: string }) {
     if (name) clubName.value = name;
   }, [name]);
   const [text, setText] = useState("");
-  const [sheet, setSheet] = useState<SuggestedMapping | null>(null);
+  const [looked, setLooked] = useState<Looked | null>(null);
   const [mapping, setMapping] = useState<RosterMapping | null>(null);
-  const [tried, setTried] = useState<MappedResult | null>(null);
+  const [last, setLast] = useState<Tried | null>(null);
+  // whatever was typed since is another sheet, or another reading of it
+  const sheet = looked?.text === text ? looked.sheet : null;
+  const tried = last?.text === text && last.mapping === mapping ? last : null;
   const look = useSubmit(async () => {
     const { value } = await change<SuggestedMapping>("POST", `${sheetPath(club)}/columns`, {
       body: { text },
     });
-    setSheet(value);
+    setLooked({ text, sheet: value });
     setMapping(value.mapping);
-    setTried(null);
   });
-  const bring = useSubmit<boolean>(async (dryRun) => {
+  const bring = useSubmit<Reading & { readonly dryRun: boolean }>(async ({ text, mapping, dryRun }) => {
     const { value } = await change<MappedResult>("POST", sheetPath(club), {
       body: { text, mapping, dryRun },
     });
-    setTried(value);
+    setLast({ text, mapping, result: value });
   });
   const changeMapping = (next: RosterMapping) => {
     setMapping(next);
-    setTried(null);
     bring.forget();
   };
   return (
@@ -100,17 +122,20 @@ export function RosterImportPage({ club = "" }: { readonly club?: string }) {
             <>
               <MappingForm headings={sheet.headings} mapping={mapping} onMapping={changeMapping} />
               <div class="form-end">
-                <button type="button" class="primary" onClick={() => void bring.run(true)}>
+                <button
+                  type="button"
+                  class="primary"
+                  onClick={() => void bring.run({ text, mapping, dryRun: true })}
+                >
                   Try it
                 </button>
-                {tried?.dryRun && (
-                  <button type="button" onClick={() => void bring.run(false)}>
-                    Bring in{" "}
-                    {tried.locomotives.length === 100 ? "all of them" : `these ${tried.locomotives.length}`}
+                {tried?.result.dryRun && (
+                  <button type="button" onClick={() => void bring.run({ ...tried, dryRun: false })}>
+                    Bring in {sayHowMany(tried.result)}
                   </button>
                 )}
               </div>
-              <Outcome club={club} problem={bring.problem} result={tried} />
+              <Outcome club={club} problem={bring.problem} result={tried?.result ?? null} />
             </>
           )}
         </section>

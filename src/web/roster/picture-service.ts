@@ -1,6 +1,6 @@
 import type { PictureSummary } from "../../../shared/pictures.ts";
 import { change } from "../api/ask.ts";
-import { Problem } from "../api/problem.ts";
+import { noAnswer, Problem, toProblem } from "../api/problem.ts";
 import { clubPath } from "../api/service.ts";
 
 export type Stock = "locomotives" | "rakes";
@@ -23,6 +23,21 @@ const TAKEN = new Set(["image/png", "image/jpeg", "image/webp"]);
 export async function sendPicture(club: string, stock: Stock, code: string, file: Blob) {
   const bytes = await toFitting(file);
   return (await change<PictureSummary>("PUT", picturePath(club, stock, code), { bytes })).value;
+}
+
+/** The picture as it is kept, to be put back; null where there is none. */
+export async function keepPicture(
+  club: string,
+  stock: Stock,
+  code: string,
+): Promise<{ putBack: () => Promise<unknown> } | null> {
+  const response = await fetch(picturePath(club, stock, code), { credentials: "same-origin" }).catch(() => {
+    throw noAnswer();
+  });
+  if (response.status === 404) return null;
+  if (!response.ok) throw await toProblem(response);
+  const bytes = await response.blob();
+  return { putBack: () => change("PUT", picturePath(club, stock, code), { bytes }) };
 }
 
 export const removePicture = (club: string, stock: Stock, code: string) =>

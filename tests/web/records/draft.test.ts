@@ -5,7 +5,7 @@ import * as layout from "../../../shared/layout.ts";
 import { reading } from "../../../shared/readings.ts";
 import * as roster from "../../../shared/roster.ts";
 import { READING_TABLES } from "../../../src/web/readings/reading-tables.ts";
-import { mergeCells, readCells, toCells } from "../../../src/web/records/draft.ts";
+import { followTheirs, isEdited, mergeCells, readCells, toCells } from "../../../src/web/records/draft.ts";
 import type { RecordDraft, TableKind } from "../../../src/web/records/fields.ts";
 import { LAYOUT_TABLES } from "../../../src/web/records/layout-tables.ts";
 import { OUTPUTS, STOPS } from "../../../src/web/records/list-forms.ts";
@@ -131,5 +131,28 @@ describe("a row that two change at once", () => {
   it("has nothing beside it where both made the same of a cell", () => {
     const same = { ...first, lengthMm: "2810" };
     expect(mergeCells(first, same, same)).toEqual({ cells: same, theirs: {} });
+  });
+});
+
+describe("a row that is edited while others change it", () => {
+  const opened = { name: "Bay", lengthMm: "2800" };
+  const row = { first: opened, cells: { ...opened, name: "Bay, mine" }, version: 1, theirs: {} };
+
+  test("goes on telling of their change after they change something else", () => {
+    const once = followTheirs(row, { name: "Bay, theirs", lengthMm: "2800" }, 2);
+    expect(once.theirs).toEqual({ name: "Bay, theirs" });
+    const twice = followTheirs(once, { name: "Bay, theirs", lengthMm: "2900" }, 3);
+    expect(twice).toMatchObject({
+      cells: { name: "Bay, mine", lengthMm: "2900" },
+      theirs: { name: "Bay, theirs" },
+      version: 3,
+    });
+    expect(followTheirs(twice, { name: "Bay, mine", lengthMm: "2900" }, 4).theirs).toEqual({});
+  });
+
+  test("is edited while a cell differs, and a cell never touched counts as empty", () => {
+    expect(isEdited(row)).toBe(true);
+    expect(isEdited({ ...row, cells: opened })).toBe(false);
+    expect(isEdited({ ...row, cells: { ...opened, note: "" } })).toBe(false);
   });
 });
