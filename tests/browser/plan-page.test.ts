@@ -81,6 +81,21 @@ describe.skipIf(noBrowser)("the page of a night's plan", () => {
     );
   });
 
+  it("says which handset each train may have, what is claimed, and whose turn the chosen moment is in", async () => {
+    const { page } = await visitPlan();
+    const [need] = report.handsets;
+    const turns = need?.sharing.turns ?? [];
+    const rows = page.locator(`#turns-${need?.code} tbody tr`);
+    expect(await rows.count()).toBe(turns.length);
+    expect(await rows.filter({ hasText: "claimed" }).count()).toBe(1);
+    await page.locator("button.finding").first().click();
+    const at = report.findings[0]?.atMs ?? 0;
+    const now = turns.filter(({ span }) => span.startMs <= at && at < span.endMs);
+    await expect
+      .poll(() => page.locator(`#turns-${need?.code} tr[aria-current=time]`).count())
+      .toBe(now.length);
+  });
+
   it("moves the moment in all pictures from any one of them, and says so once it rests", async () => {
     const { page } = await visitPlan();
     const plots = page.locator(".plot");

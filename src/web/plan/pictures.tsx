@@ -3,6 +3,7 @@ import { linesByTraffic } from "../charts/section-order.ts";
 import { Assignments } from "../pictures/assignments.tsx";
 import { BusySections } from "../pictures/busy-sections.tsx";
 import { GraphPicture } from "../pictures/graph-picture.tsx";
+import { HandsetTurns } from "../pictures/handset-turns.tsx";
 import { HeadroomTable } from "../pictures/headroom-table.tsx";
 import { LoadPicture } from "../pictures/load-picture.tsx";
 import { NeedPicture } from "../pictures/need-picture.tsx";
@@ -44,6 +45,9 @@ export function Pictures() {
         <h2 id="needs-heading">{hasAnalog ? "Handsets and outputs" : "Handsets"}</h2>
         {needsOf(report).map((need) => (
           <NeedPicture key={need.id} need={need} />
+        ))}
+        {report.handsets.map((need) => (
+          <HandsetTurns key={need.code} need={need} />
         ))}
         {hasAnalog && <Assignments />}
       </section>
