@@ -83,10 +83,12 @@ export function layOut(
       const edge = graph.edge({ v: left, w: right, name: code }) as
         | { points?: { x: number; y: number }[] }
         | undefined;
-      const points = edge?.points?.map(({ x, y }) => [x, y] as const) ?? [];
-      return points.length < 2
-        ? []
-        : [{ code, oneWay, points: left === from ? points : points.toReversed() }];
+      const bends = edge?.points?.slice(1, -1).map(({ x, y }) => [x, y] as const) ?? [];
+      if (edge === undefined) return [];
+      // the library ends links at boxes; they join tracks
+      const [start, end] = joined(graph.node(left) as Box, graph.node(right) as Box);
+      const points = [start, ...bends, end];
+      return [{ code, oneWay, points: left === from ? points : points.toReversed() }];
     }),
     places: places.map(({ code, name }) => {
       const box = graph.node(`place ${code}`) as Box;
@@ -102,9 +104,19 @@ export function layOut(
   };
 }
 
+/** The ends of two tracks that face each other. */
+function joined(a: Box, b: Box): [readonly [number, number], readonly [number, number]] {
+  const side = a.x <= b.x ? 1 : -1;
+  return [
+    [a.x + (side * a.width) / 2, a.y],
+    [b.x - (side * b.width) / 2, b.y],
+  ];
+}
+
 /**
- * How many links each section is from where the line with most places begins; where there is no line, from the first section. What
- * cannot be reached from there is reckoned from its own first section. Cost: linear.
+ * How many links each section is from where the line with most places begins. What cannot be reached from there, and
+ * everything where there is no line, is reckoned from an end of its own: the place of a section as far as any from its
+ * first one. Cost: linear.
  */
 function distances(
   { lines }: Railway,
@@ -118,6 +130,7 @@ function distances(
   }
   const [line] = [...lines].sort((a, b) => b.stops.length - a.stops.length || (a.code < b.code ? -1 : 1));
   const first = line?.stops.reduce((least, stop) => (stop.atMm < least.atMm ? stop : least)).place;
+  const placeOf = new Map(sections.map(({ code, place }) => [code, place]));
   const far = new Map<string, number>();
   const reach = (starts: readonly string[]) => {
     for (const start of starts) far.set(start, 0);
@@ -130,7 +143,17 @@ function distances(
         }
   };
   reach(sections.filter(({ place }) => first !== undefined && place === first).map(({ code }) => code));
-  for (const { code } of sections) if (!far.has(code)) reach([code]);
+  for (const { code } of sections) {
+    if (far.has(code)) continue;
+    const known = new Set(far.keys());
+    reach([code]);
+    const apart = [...far].filter(([one]) => !known.has(one));
+    const [end] = apart.reduce((farthest, one) => (one[1] > farthest[1] ? one : farthest));
+    for (const [one] of apart) far.delete(one);
+    const at = placeOf.get(end) ?? null;
+    const roads = apart.filter(([one]) => at !== null && placeOf.get(one) === at).map(([one]) => one);
+    reach(roads.length > 0 ? roads : [end]);
+  }
   return far;
 }
 

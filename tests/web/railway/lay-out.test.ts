@@ -43,6 +43,27 @@ describe("the drawing of a railway", () => {
     }
   });
 
+  it("joins tracks end to end", () => {
+    const ends = (code: string) => {
+      const { x = 0, y = 0, width = 0 } = drawing.sections.find((one) => one.code === code) ?? {};
+      return [`${x},${y}`, `${x + width},${y}`];
+    };
+    for (const { code, from, to } of railway.links) {
+      const points = drawing.links.find((one) => one.code === code)?.points ?? [];
+      expect(ends(from), code).toContain(points[0]?.join(","));
+      expect(ends(to), code).toContain(points.at(-1)?.join(","));
+    }
+  });
+
+  it("begins with the roads of a place at an end where no line says where", () => {
+    const plain = layOut(dagre, { ...railway, lines: [] });
+    const left = Math.min(...plain.sections.map(({ x }) => x));
+    const first = new Set(plain.sections.filter(({ x }) => x < left + 60).map(({ code }) => code));
+    const begun = railway.sections.filter(({ code }) => first.has(code));
+    expect(new Set(begun.map(({ place }) => place)).size).toBe(1);
+    expect(["WEST", "EAST", "TOLV"]).toContain(begun[0]?.place);
+  });
+
   it("leads away from where its line begins, and one-way links the way they are passed", () => {
     const x = (code: string) => drawing.sections.find((one) => one.code === code)?.x ?? 0;
     expect(x("W1")).toBeLessThan(x("DW1"));
