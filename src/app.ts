@@ -53,6 +53,7 @@ export interface AppDeps extends Pick<AccountDeps, "demoSignIns" | "passwordCost
   readonly publicUrl: () => string;
   readonly logger: NonNullable<FastifyServerOptions["logger"]>;
   readonly listenHost: string;
+  readonly trustedProxies: readonly string[];
   readonly clientDir: string | undefined;
   readonly version: string;
 }
@@ -74,6 +75,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   const app = await createHttp({
     logger: deps.logger,
     listenHost: deps.listenHost,
+    trustedProxies: deps.trustedProxies,
     clientDir: deps.clientDir,
     api: { version: deps.version, description: API_GUIDE },
     recognise: recogniseDatabaseFailure,

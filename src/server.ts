@@ -77,6 +77,7 @@ async function boot(closers: Closers): Promise<string> {
       ? { level: config.logLevel, stream: pretty({ sync: true }) }
       : { level: config.logLevel },
     listenHost: config.host,
+    trustedProxies: config.trustedProxies,
     clientDir: path.join(root, "dist/web"),
     version: readVersion(),
   });

@@ -12,6 +12,7 @@ describe("the configuration", () => {
       port: 4380,
       demo: true,
       publicUrl: undefined,
+      trustedProxies: [],
       mail: undefined,
       logLevel: "warn",
     });
@@ -43,7 +44,16 @@ describe("the configuration", () => {
     expect(parseConfig({ SMTP_URL, MAIL_FROM }, ROOT).mail).toEqual({ url: SMTP_URL, from: MAIL_FROM });
   });
 
+  it("takes the proxies whose word counts, one by one or by network", () => {
+    const { trustedProxies } = parseConfig({ TRUSTED_PROXIES: "127.0.0.1, 10.0.0.0/8 fd00::/8" }, ROOT);
+    expect(trustedProxies).toEqual(["127.0.0.1", "10.0.0.0/8", "fd00::/8"]);
+  });
+
   it.each([
+    [{ TRUSTED_PROXIES: "proxy.example" }, /TRUSTED_PROXIES must be addresses/],
+    [{ TRUSTED_PROXIES: "10.0.0.0/33" }, /TRUSTED_PROXIES must be addresses/],
+    // everybody is no proxy
+    [{ TRUSTED_PROXIES: "0.0.0.0/0" }, /TRUSTED_PROXIES must be addresses/],
     // the pages stand at the root of their host
     [{ PUBLIC_URL: "https://club.example/foreman" }, /PUBLIC_URL must look like https:/],
     [{ PUBLIC_URL: "foreman.club.example" }, /PUBLIC_URL must look like https:/],

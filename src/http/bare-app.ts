@@ -10,16 +10,19 @@ const REQUEST_LIMIT_MS = 120_000;
 interface BareOptions {
   readonly logger: NonNullable<FastifyServerOptions["logger"]>;
   readonly recognise: Recognise;
+  /** Addresses of proxies whose X-Forwarded headers are believed; of everybody else's, none. */
+  readonly trustedProxies: readonly string[];
 }
 
 /** What routes are registered on: Fastify with the types of their zod schemas. */
 export type HttpApp = ReturnType<typeof createBareApp>;
 
 /** The framework with its limits, and every way it has of failing before a route is reached in our form. */
-export function createBareApp({ logger, recognise }: BareOptions) {
+export function createBareApp({ logger, recognise, trustedProxies }: BareOptions) {
   return Fastify({
     logger,
     bodyLimit: LIMITS.bodyBytes,
+    trustProxy: trustedProxies.length > 0 ? [...trustedProxies] : false,
     requestTimeout: REQUEST_LIMIT_MS,
     // connections that wait for a next request close at once, those with one in work after their answer
     forceCloseConnections: "idle",

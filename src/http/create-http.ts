@@ -22,6 +22,7 @@ export interface HttpOptions {
   readonly clientDir: string | undefined;
   readonly api: ApiDescription;
   readonly recognise: Recognise;
+  readonly trustedProxies: readonly string[];
   /** Rejects when the database does not answer. */
   readonly ping: () => Promise<void>;
 }

@@ -8,6 +8,7 @@ const createApp = () =>
   createHttp({
     logger: false,
     listenHost: "127.0.0.1",
+    trustedProxies: [],
     clientDir: undefined,
     api: { version: "1", description: "" },
     recognise: () => undefined,

@@ -26,6 +26,7 @@ export async function probeApp(overrides: Partial<HttpOptions> = {}) {
   const app = await createHttp({
     logger: false,
     listenHost: "127.0.0.1",
+    trustedProxies: [],
     clientDir: undefined,
     api: { version: "1.2.3", description: "Probe." },
     recognise: () => undefined,

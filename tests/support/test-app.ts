@@ -48,6 +48,7 @@ export async function appOn(
     publicUrl: () => "http://127.0.0.1/",
     logger: false,
     listenHost: "127.0.0.1",
+    trustedProxies: [],
     clientDir: undefined,
     version: "0.0.0",
     ...overrides,

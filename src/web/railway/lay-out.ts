@@ -47,7 +47,7 @@ export function layOut(
   railway: Railway,
 ): Drawing {
   const graph: Graph = new NewGraph({ compound: true, multigraph: true });
-  graph.setGraph({ rankdir: "LR", nodesep: 14, ranksep: 34, marginx: 12, marginy: 20 });
+  graph.setGraph({ rankdir: "LR", nodesep: 14, ranksep: 34, marginx: 12, marginy: 20, ranker: "tight-tree" });
   graph.setDefaultEdgeLabel(() => ({}));
   const byCode = <T extends { readonly code: string }>(list: readonly T[]) =>
     [...list].sort((a, b) => (a.code < b.code ? -1 : 1));

@@ -73,4 +73,27 @@ describe("guessing a password", () => {
     expect(statuses.slice(0, 50).every((status) => status === 401)).toBe(true);
     expect(statuses.slice(50).every((status) => status === 429)).toBe(true);
   });
+
+  it("is counted at the address that a trusted proxy tells, and at its own where nobody asked for its word", async () => {
+    clock.pass(2 * 3_600_000);
+    const behind = await appOn(app.connection, {
+      accounts: true,
+      clock,
+      trustedProxies: ["127.0.0.1", "::1"],
+    });
+    const from = (on: Pick<typeof app, "request">, i: number) =>
+      guess(`visitor${i}@example.org`, "not this one", {
+        request: { post: (path: string) => on.request.post(path).set("x-forwarded-for", `203.0.113.${i}`) },
+      } as Pick<typeof app, "request">);
+    try {
+      const apart: number[] = [];
+      for (let i = 0; i < 60; i++) apart.push((await from(behind, i)).status);
+      expect(apart.every((status) => status === 401)).toBe(true);
+      const together: number[] = [];
+      for (let i = 0; i < 60; i++) together.push((await from(app, 100 + i)).status);
+      expect(together.at(-1)).toBe(429);
+    } finally {
+      await behind.close();
+    }
+  });
 });
