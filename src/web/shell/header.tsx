@@ -1,3 +1,4 @@
+import { useEffect, useRef } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import type { Me } from "../../../shared/accounts.ts";
 import {
@@ -74,12 +75,18 @@ function ClubPart({ club, path, me }: ClubPartProps) {
   ].filter((page) => page !== false);
   const isIn = ({ address, also }: Beside) => path.startsWith(`${address}/`) || path === also;
   const here = beside.find((page) => path === page.address || isIn(page));
+  const nav = useRef<HTMLElement>(null);
+  // on a phone the row is wider than the window
+  useEffect(() => {
+    const current = nav.current?.querySelector<HTMLElement>("[aria-current]");
+    if (nav.current && current) nav.current.scrollLeft = middle(current) - middle(nav.current);
+  }, [here?.address]);
   return (
     <>
       <a class="club" href={nights}>
         {own ?? clubName.value ?? club}
       </a>
-      <nav aria-label="Club">
+      <nav ref={nav} aria-label="Club">
         <a href={nights} aria-current={here ? undefined : path === nights ? "page" : "true"}>
           Nights
         </a>
@@ -96,6 +103,8 @@ function ClubPart({ club, path, me }: ClubPartProps) {
     </>
   );
 }
+
+const middle = ({ offsetLeft, offsetWidth }: HTMLElement) => offsetLeft + offsetWidth / 2;
 
 interface Beside {
   readonly address: string;
