@@ -3,10 +3,11 @@ import { irreducibleCore } from "../analog/core.ts";
 import type { Plan } from "../compile-plan.ts";
 import { createFinding, type Finding } from "../findings.ts";
 import type { HandsetSharing, HandsetTurn } from "../result.ts";
+import type { Charges } from "./charge-book.ts";
 import { claimedFindings } from "./claimed-findings.ts";
 import { type HandsetDemand, handsetDemands, type SystemDemands } from "./handset-demands.ts";
 import type { Needs } from "./handset-need.ts";
-import { type Charges, shareHandsets } from "./share-handsets.ts";
+import { shareHandsets } from "./share-handsets.ts";
 
 /** States that one search for handsets may visit: about a tenth of a second; and as many as there are needs. */
 const MOST_STATES = 2_000;

@@ -2,26 +2,30 @@ import type { Allowance } from "../analog/allowance.ts";
 import { type Assignment, assignOutputs } from "../analog/assign.ts";
 import { searchOrder } from "../analog/demand.ts";
 import { outputClasses } from "../analog/output-classes.ts";
+import { type ChargeBook, type Charges, createChargeBook, type Held, IN_DRAWER } from "./charge-book.ts";
+import { giveInTurn } from "./give-in-turn.ts";
 import type { HandsetDemand } from "./handset-demands.ts";
-
-/** How long each handset lasts, ms; null: fed by its cable. */
-export type Charges = readonly (number | null)[];
 
 /**
  * Gives every demand a handset, or proves that none can: exact. Nobody shares one at the same time, what is claimed stays,
  * and no charge lasts from the first pick-up of a handset to its last hand-in (design section 7). First without charges, by
  * the search that shares out controller outputs, whose proofs hold with them as well; only where its answer asks too much
- * of a charge, a search that knows them. What is claimed is never refused for its own charge: that is told of apart.
- * Cost: two searches, each within the allowance.
+ * of a charge, a search that knows them; but before either, the ways that never look back. What is claimed is never refused for its own charge: that is told of apart.
+ * Cost: demands × handsets where there are
+ * enough; else two searches, each within the allowance.
  */
 export function shareHandsets(
   demands: readonly HandsetDemand[],
   charges: Charges,
   allowance: Allowance,
 ): Assignment {
+  const order = searchOrder(demands);
+  const book = createChargeBook(demands, charges);
+  const given = giveInTurn(demands, order, book);
+  if (given !== null) return { status: "assigned", outputs: given };
   const plain = assignOutputs(demands, allowance);
   if (plain.status !== "assigned" || lastsThrough(demands, plain.outputs, charges)) return plain;
-  return shareCharges(demands, charges, allowance);
+  return shareCharges(demands, order, book, charges, allowance);
 }
 
 function lastsThrough(
@@ -44,15 +48,6 @@ function lastsThrough(
   });
 }
 
-/** A handset as the past of the search leaves it. */
-interface Held {
-  readonly freeAtMs: number;
-  /** Its first pick-up; infinite: still in its drawer. */
-  readonly firstMs: number;
-}
-
-const IN_DRAWER: Held = { freeAtMs: Number.NEGATIVE_INFINITY, firstMs: Number.POSITIVE_INFINITY };
-
 interface Frame {
   readonly key: string;
   readonly options: readonly number[];
@@ -66,11 +61,16 @@ interface Frame {
  * when its charge runs; handsets that differ in neither, nor in what is still to come for them, are one, and a state that
  * failed is not tried again.
  */
-function shareCharges(demands: readonly HandsetDemand[], charges: Charges, allowance: Allowance): Assignment {
-  const order = searchOrder(demands);
-  const handsets = [...new Set(demands.flatMap(({ candidates }) => candidates))].sort((a, b) => a - b);
+function shareCharges(
+  demands: readonly HandsetDemand[],
+  order: readonly number[],
+  book: ChargeBook,
+  charges: Charges,
+  allowance: Allowance,
+): Assignment {
+  const { handsets } = book;
   const held = new Map(handsets.map((handset) => [handset, IN_DRAWER]));
-  const look = createLook(demands, order, handsets, charges);
+  const look = createLook(demands, order, book, charges);
   const failed = new Set<string>();
   const open = (depth: number): Frame => {
     allowance.looks -= handsets.length;
@@ -109,67 +109,42 @@ function shareCharges(demands: readonly HandsetDemand[], charges: Charges, allow
 function createLook(
   demands: readonly HandsetDemand[],
   order: readonly number[],
-  handsets: readonly number[],
+  book: ChargeBook,
   charges: Charges,
 ) {
-  const classes = outputClasses(demands, order, handsets);
-  const position = new Map(handsets.map((handset, at) => [handset, at]));
-  const wanted = countBy(demands.flatMap(({ candidates }) => candidates));
-  const claimed = new Map<number, HandsetDemand[]>();
-  for (const demand of demands)
-    if (demand.isClaimed) {
-      const handset = demand.candidates[0] as number;
-      claimed.set(handset, [...(claimed.get(handset) ?? []), demand]);
-    }
-
+  const classes = outputClasses(demands, order, book.handsets);
+  const position = new Map(book.handsets.map((handset, at) => [handset, at]));
   return function look(held: ReadonlyMap<number, Held>, depth: number): Pick<Frame, "key" | "options"> {
     const demand = demands[order[depth] as number];
     if (!demand) return { key: "done", options: [] };
+    const stateOf = (handset: number) => held.get(handset) as Held;
     const nameOf = (handset: number) => {
-      const { freeAtMs, firstMs } = held.get(handset) as Held;
-      const kind = claimed.has(handset)
+      const { freeAtMs, firstMs } = stateOf(handset);
+      const kind = book.isClaimed(handset)
         ? `#${handset}`
         : `${classes[depth]?.[position.get(handset) as number]}`;
       const charge = charges[handset];
       const since = charge == null || firstMs === Number.POSITIVE_INFINITY ? "" : `${firstMs}`;
       return `${kind}:${charge ?? ""}:${freeAtMs > demand.startMs ? freeAtMs : ""}:${since}`;
     };
-    const names = new Map(handsets.map((handset) => [handset, nameOf(handset)]));
+    const names = new Map(book.handsets.map((handset) => [handset, nameOf(handset)]));
     const each = new Map<string, number>();
-    for (const handset of demand.candidates)
-      if (!each.has(names.get(handset) as string) && isToBeHad(handset, demand, held.get(handset) as Held))
-        each.set(names.get(handset) as string, handset);
-    const flatAtMs = (handset: number) =>
-      Math.min((held.get(handset) as Held).firstMs, demand.startMs) +
-      (charges[handset] ?? Number.POSITIVE_INFINITY);
-    const popular = (handset: number) => wanted.get(handset) ?? 0;
+    for (const handset of demand.candidates) {
+      const name = names.get(handset) as string;
+      if (!each.has(name) && book.isToBeHad(handset, demand, stateOf(handset))) each.set(name, handset);
+    }
+    const flatAtMs = (handset: number) => book.flatAtMs(handset, demand, stateOf(handset));
     return {
       key: `${depth}|${[...names.values()].sort().join(" ")}`,
       // the least wanted first, then that whose charge ends first
       options: [...each.values()].sort(
-        (a, b) => popular(a) - popular(b) || compare(flatAtMs(a), flatAtMs(b)) || a - b,
+        (a, b) => book.wanted(a) - book.wanted(b) || compare(flatAtMs(a), flatAtMs(b)) || a - b,
       ),
     };
   };
-
-  function isToBeHad(handset: number, demand: HandsetDemand, { freeAtMs, firstMs }: Held): boolean {
-    if (demand.isClaimed) return true;
-    if (freeAtMs > demand.startMs) return false;
-    const others = claimed.get(handset) ?? [];
-    if (others.some((one) => one.startMs < demand.endMs && demand.startMs < one.endMs)) return false;
-    const fromMs = Math.min(firstMs, demand.startMs, ...others.map(({ startMs }) => startMs));
-    const untilMs = Math.max(demand.endMs, ...others.map(({ endMs }) => endMs));
-    return untilMs - fromMs <= (charges[handset] ?? Number.POSITIVE_INFINITY);
-  }
 }
 
 /** Infinities are equal. */
 function compare(a: number, b: number): number {
   return a === b ? 0 : a - b;
-}
-
-function countBy(values: readonly number[]): Map<number, number> {
-  const counts = new Map<number, number>();
-  for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
-  return counts;
 }

@@ -2,8 +2,11 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { createAllowance } from "../../../src/planner/analog/allowance.ts";
 import { assignOutputs } from "../../../src/planner/analog/assign.ts";
+import { searchOrder } from "../../../src/planner/analog/demand.ts";
+import { type Charges, createChargeBook } from "../../../src/planner/handsets/charge-book.ts";
+import { giveInTurn } from "../../../src/planner/handsets/give-in-turn.ts";
 import type { HandsetDemand } from "../../../src/planner/handsets/handset-demands.ts";
-import { type Charges, shareHandsets } from "../../../src/planner/handsets/share-handsets.ts";
+import { shareHandsets } from "../../../src/planner/handsets/share-handsets.ts";
 import { canShare, isGood } from "../../oracle/exhaustive-sharing.ts";
 import { PATIENCE_MS, PLAN_SEED } from "../../oracle/plans.ts";
 
@@ -81,14 +84,15 @@ test("a sharing is found exactly where trying every way finds one, and it is goo
       if (answer.status !== "assigned") byChargeAlone++;
       else {
         expect(isGood(demands, answer.outputs, lasting)).toBe(true);
-        if (!isGood(demands, plain.outputs, lasting)) choseAnew++;
+        const inTurn = giveInTurn(demands, searchOrder(demands), createChargeBook(demands, lasting));
+        if (inTurn === null && !isGood(demands, plain.outputs, lasting)) choseAnew++;
       }
     }),
     { seed: PLAN_SEED, numRuns: 4_000 },
   );
-  // both ways out of the second search were taken
+  // both ways out of the last search were taken
   expect(byChargeAlone).toBeGreaterThan(50);
-  expect(choseAnew).toBeGreaterThan(50);
+  expect(choseAnew).toBeGreaterThan(0);
 });
 
 test("more states than it may visit leave it undecided, never guessed", () => {
