@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { decoder, locomotive } from "./roster.ts";
 import { importResult } from "./transfer.ts";
+import { code } from "./units.ts";
 import { FIGURE_SOURCES } from "./vocabulary.ts";
 
 export const LENGTH_UNITS = ["mm", "cm", "m", "in"] as const;
@@ -19,7 +20,10 @@ const currentColumn = z
       description:
         "For a blank cell, or where there is no column, of a locomotive that is new; none: it must be there.",
     }),
-    source: z.enum(FIGURE_SOURCES).meta({ description: "Where the column's figures come from." }),
+    source: z.enum(FIGURE_SOURCES).meta({
+      description:
+        "Where the column's figures come from. They never take the place of figures from a surer source.",
+    }),
   })
   .meta({ id: "CurrentColumn" });
 
@@ -79,6 +83,18 @@ export const mappedImport = z
   })
   .meta({ id: "MappedImport" });
 
+const keptFigure = z
+  .strictObject({
+    row: z.int().meta({ description: "Where the sheet says otherwise; its heading is row 1." }),
+    column: z.string(),
+    locomotive: code,
+    figure: z
+      .enum(["running", "standing", "stall", "inrush"])
+      .meta({ description: "Which of its currents stays." }),
+    sentence: z.string().meta({ description: "What stays, and why." }),
+  })
+  .meta({ id: "KeptFigure" });
+
 export const mappedResult = z
   .strictObject({
     ...importResult.shape,
@@ -86,9 +102,14 @@ export const mappedResult = z
       .array(locomotive)
       .meta({ description: "The first of them as they are, or would be, kept." }),
     decoders: z.array(decoder),
+    kept: z.array(keptFigure).meta({
+      description:
+        "Figures of the roster that stay although the sheet has others, for they are from a surer source.",
+    }),
   })
   .meta({ id: "MappedResult" });
 
 export type RosterMapping = z.output<typeof rosterMapping>;
 export type SuggestedMapping = z.output<typeof suggestedMapping>;
 export type MappedResult = z.output<typeof mappedResult>;
+export type KeptFigure = z.output<typeof keptFigure>;

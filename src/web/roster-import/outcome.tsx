@@ -43,6 +43,13 @@ export function Outcome({ club, problem, result }: OutcomeProps) {
               .join("; ")}
             . {!result.dryRun && <a href={rosterAddress(club)}>See the roster</a>}
           </p>
+          {result.kept.length > 0 && (
+            <ul aria-label="Figures that stay as they are">
+              {result.kept.map(({ locomotive, figure, sentence }) => (
+                <li key={`${figure} ${locomotive}`}>{sentence}</li>
+              ))}
+            </ul>
+          )}
           <section
             class="wide-frame"
             // biome-ignore lint/a11y/noNoninteractiveTabindex: a frame that scrolls has to be reachable by keyboard

@@ -50,6 +50,7 @@ export function createMappedService(transfer: Pick<TransferService, "importClub"
         counts: result.counts.filter(({ kind }) => kind !== "rakes"),
         locomotives: roster.locomotives.slice(0, MOST_SHOWN),
         decoders: roster.decoders.slice(0, MOST_SHOWN),
+        kept: [...mapped.kept],
       };
     },
   };
@@ -60,6 +61,7 @@ const toStored = (roster: ClubDocument["roster"]): StoredRoster => ({
   decoders: new Map(
     (roster?.decoders ?? []).flatMap((one) => (one.locomotive === null ? [] : [[one.locomotive, one]])),
   ),
+  decoderCodes: new Set((roster?.decoders ?? []).map(({ code }) => code)),
 });
 
 function refuse(faults: readonly Fault[]): void {

@@ -1,6 +1,7 @@
 import type { RosterMapping, SuggestedMapping } from "../../../../shared/mapped-import.ts";
 import type { Sheet } from "../csv/sheet.ts";
-import { type Quantity, readFigure, unitOf } from "./read-figure.ts";
+import { type Quantity, readFigure, splitFigure, unitOf } from "./read-figure.ts";
+import { type DecimalMark, settleDecimalMark } from "./read-number.ts";
 
 /** Words that headings say for each thing, likeliest first. */
 const WORDS = {
@@ -48,19 +49,30 @@ export function suggestMapping(sheet: Sheet): SuggestedMapping {
   const unit = (quantity: Quantity, heading: string | null, usual: string) =>
     heading === null
       ? usual
-      : (unitIn(quantity, heading) ?? guessed(quantity, filled, headings.indexOf(heading), usual));
+      : (unitIn(quantity, heading) ??
+        guessed(
+          quantity,
+          filled.map((row) => row[headings.indexOf(heading)] ?? ""),
+          decimal,
+          usual,
+        ));
   // what has words of its own goes first, so that `stall amps` is not taken for running
   const [stall, standing, inrush] = [find("stall"), find("standing"), find("inrush")];
   const [length, maxSpeed, address] = [find("length"), find("maxSpeed"), find("address")];
   const [owner, note, running] = [find("owner"), find("note"), find("running")];
   const [code, name] = [find("code"), find("name")];
+  const number = code ?? headings[0] ?? null;
+  const decimal = settleDecimalMark(
+    [stall, standing, inrush, length, maxSpeed, running].flatMap((heading) =>
+      heading === null ? [] : filled.map((row) => splitFigure(row[headings.indexOf(heading)] ?? "").digits),
+    ),
+  );
   const current = (heading: string | null): RosterMapping["running"] => ({
     column: heading,
     unit: unit("current", heading, "mA") as RosterMapping["running"]["unit"],
     constantMa: null,
     source: "rule of thumb",
   });
-  const number = code ?? headings[0] ?? null;
   return {
     headings: [...headings],
     rows: filled.length,
@@ -105,9 +117,14 @@ function unitIn(quantity: Quantity, heading: string): string | undefined {
 }
 
 /** Where nothing names a unit: currents below 20 are amps, lengths below 100 centimetres. */
-function guessed(quantity: Quantity, rows: Sheet, at: number, usual: string): string {
-  const figures = rows.flatMap((row) => {
-    const read = readFigure(row[at] ?? "", quantity, usual);
+function guessed(
+  quantity: Quantity,
+  cells: readonly string[],
+  decimal: DecimalMark | null,
+  usual: string,
+): string {
+  const figures = cells.flatMap((cell) => {
+    const read = readFigure(cell, quantity, usual, decimal);
     return "value" in read ? [read.value] : [];
   });
   if (figures.length === 0) return usual;

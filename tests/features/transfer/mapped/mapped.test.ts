@@ -1,11 +1,9 @@
-import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { RosterMapping } from "../../../../shared/mapped-import.ts";
 import type { Locomotive } from "../../../../shared/roster.ts";
-import { mapRoster } from "../../../../src/features/transfer/mapped/map-roster.ts";
-import { readFigure } from "../../../../src/features/transfer/mapped/read-figure.ts";
 import { testApp } from "../../../support/test-app.ts";
 import { makeClub } from "../../example-club.ts";
+import { plainMapping } from "./plain-mapping.ts";
 
 let served: Awaited<ReturnType<typeof testApp>>;
 beforeAll(async () => {
@@ -13,106 +11,6 @@ beforeAll(async () => {
   await makeClub(served, "north");
 });
 afterAll(() => served.close());
-
-describe("a figure of a cell", () => {
-  it.each([
-    // the inch is 25.4 mm, the mile 1.609344 km: 1959 definitions, from memory
-    ["8.5", "length", "in", 215.9],
-    ['8"', "length", "mm", 203.2],
-    ["60", "speed", "mph", 96.56064],
-    ["21,5", "length", "cm", 215],
-    ["0.35", "current", "A", 350],
-    ["350 mA", "current", "A", 350],
-    ["1.234,5", "length", "mm", 1_234.5],
-    ["1,234.5", "length", "mm", 1_234.5],
-    ["1 234", "length", "mm", 1_234],
-    ["1'234'567", "length", "mm", 1_234_567],
-    ["1,234,567", "length", "mm", 1_234_567],
-    ["1.25", "length", "m", 1_250],
-    [".5", "current", "A", 500],
-  ] as const)("%s as %s in %s", (text, quantity, unit, value) => {
-    expect(readFigure(text, quantity, unit)).toEqual({ value });
-  });
-
-  it.each([
-    ["1,250", /could be 1250 or 1\.25/],
-    ["about 12", /no number/],
-    ["12 furlongs", /furlongs is no unit/],
-    ["1.2.3", /no number/],
-    ["-5", /no number/],
-  ])("%s is refused, saying why", (text, says) => {
-    expect((readFigure(text, "length", "mm") as { fault: string }).fault).toMatch(says);
-  });
-});
-
-const plainMapping = (given: Partial<RosterMapping>): RosterMapping => {
-  const current = { column: null, unit: "mA", constantMa: 300, source: "rule of thumb" } as const;
-  return {
-    code: "Number",
-    name: null,
-    length: { column: null, unit: "mm", constantMm: 200 },
-    running: current,
-    standing: current,
-    stall: current,
-    inrush: current,
-    maxSpeed: { column: null, unit: "km/h" },
-    address: null,
-    owner: null,
-    note: null,
-    ...given,
-  };
-};
-
-describe("a roster written in any units", () => {
-  const per = { mm: 1, cm: 10, m: 1_000, in: 25.4, mA: 1, A: 1_000, "km/h": 1, mph: 1.609344 };
-  const engine = fc.record({
-    lengthMm: fc.integer({ min: 40, max: 900 }),
-    runningMa: fc.integer({ min: 0, max: 4_000 }),
-    address: fc.option(fc.integer({ min: 1, max: 10_239 })),
-  });
-
-  it("reads back as it was", () => {
-    fc.assert(
-      fc.property(
-        fc.array(engine, { minLength: 1, maxLength: 8 }),
-        fc.constantFrom("mm", "cm", "m", "in"),
-        fc.constantFrom("mA", "A"),
-        fc.boolean(),
-        (engines, length, current, comma) => {
-          // as many places as it takes, with a point or a comma that cannot be taken for thousands
-          const write = (value: number) => {
-            const text = value.toFixed(7);
-            return comma ? text.replace(".", ",") : text;
-          };
-          const rows = engines.map(({ lengthMm, runningMa, address }, i) => [
-            `E${i}`,
-            write(lengthMm / per[length]),
-            write(runningMa / per[current]),
-            address === null ? "" : String(address),
-          ]);
-          const { locomotives, decoders, faults } = mapRoster(
-            [["Number", "L", "I", "DCC"], ...rows],
-            plainMapping({
-              length: { column: "L", unit: length, constantMm: null },
-              running: { column: "I", unit: current, constantMa: null, source: "measured" },
-              address: "DCC",
-            }),
-          );
-          expect(faults).toEqual([]);
-          expect(locomotives.map((one) => [one.lengthMm, one.running.ma])).toEqual(
-            engines.map((one) => [one.lengthMm, one.runningMa]),
-          );
-          expect(decoders.map(({ address, addressKind }) => `${addressKind} ${address}`)).toEqual(
-            engines.flatMap(({ address }) =>
-              address === null ? [] : [`${address > 127 ? "long" : "short"} ${address}`],
-            ),
-          );
-        },
-      ),
-      { numRuns: 200 },
-    );
-  });
-});
 
 const SHEET = `\ufeffLoco no;Description;Length over buffers (cm);Run amps;Stall current A;DCC address;Top speed mph;Owner
 47 11;Goods engine, black;21,5;0,35;0,9;3;60;
@@ -226,6 +124,30 @@ describe("a spreadsheet with columns of its own", () => {
     expect(body).toMatchObject({ ...engine, lengthMm: 195 });
     const { body: fitted } = await served.request.get("/api/clubs/north/decoders/spare-7").expect(200);
     expect(fitted).toMatchObject({ ...decoder, addressKind: "long", address: 4_711 });
+  });
+
+  it("leaves the decoder of another locomotive alone, whatever its code, and what was measured as well", async () => {
+    // T3 is the example's, and has no decoder; measured at 350 mA
+    const before = {
+      code: "dec-N9",
+      locomotive: "T3",
+      addressKind: "short",
+      address: 9,
+      analogAllowed: true,
+    };
+    await served.request.post("/api/clubs/north/decoders").send(before).expect(201);
+    const mapping = plainMapping({
+      address: "DCC",
+      running: { column: "mA", unit: "mA", constantMa: null, source: "rule of thumb" },
+    });
+    const { body } = await bring("Number,DCC,mA\nN9,5,300\nT3,,400\n", mapping, true).expect(200);
+    expect(body.kept).toMatchObject([{ row: 3, column: "mA", locomotive: "T3", figure: "running" }]);
+    await bring("Number,DCC,mA\nN9,5,300\nT3,,400\n", mapping, false).expect(200);
+    const read = async (path: string) =>
+      (await served.request.get(`/api/clubs/north/${path}`).expect(200)).body;
+    expect(await read("decoders/dec-N9")).toMatchObject(before);
+    expect(await read("decoders/dec-N9-2")).toMatchObject({ locomotive: "N9", address: 5 });
+    expect((await read("locomotives/T3")).running).toEqual({ ma: 350, source: "measured" });
   });
 
   it("is refused where it is no sheet, or a column is not in it", async () => {
