@@ -153,6 +153,23 @@ describe("what changed records do to the nights to come", () => {
     expect(first?.hindrance).toMatch(/no locomotive/);
   });
 
+  it("names a second address used twice beside the one that there is", async () => {
+    const { items } = (await served.request.get(`${club}/decoders?limit=200`).expect(200)).body;
+    const of = (locomotive: string) =>
+      items.find((decoder: { locomotive: string | null }) => decoder.locomotive === locomotive);
+    const { code, analogAllowed, note } = of("2802");
+    const { addressKind, address } = of("2801");
+    const decoder = { code, locomotive: "2802", addressKind, address, analogAllowed, note };
+    const told = await effects({ roster: { decoders: [decoder] } });
+    const night = told.slots.find((one) => one.session === PLANTED.session);
+    // the demo's night has one address used twice; this is another
+    expect(night?.before?.stops).toBeGreaterThan(0);
+    expect(night?.after?.stops).toBe((night?.before?.stops ?? 0) + 1);
+    expect(night?.appears.map((one) => [one.code, one.locomotives])).toEqual([
+      ["address-used-twice", ["2801", "2802"]],
+    ]);
+  });
+
   it("says of the nights as they stand where nothing changes", async () => {
     const told = await effects({});
     expect(told.headline).toBe("No night to come is changed by this.");
