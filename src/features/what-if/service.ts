@@ -49,7 +49,7 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
     async try(address: SlotAddress, steps: readonly TryStep[]): Promise<TryAnswer> {
       const parts = await store.readSlot(address);
       refuseUnknownLocomotives(parts, steps);
-      const report = checkParts(withTrains(parts, doSteps(parts.trains, steps)));
+      const report = checkParts({ ...parts, trains: doSteps(parts.trains, steps) });
       return { report, ...compareReports(checkParts(parts), report), trains: touched(steps) };
     },
 
@@ -96,13 +96,6 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
       throw cause;
     }
   }
-}
-
-/** The slot with other trains; whoever had one that is left out has it no more. */
-function withTrains(parts: PlanParts, trains: Train[]): PlanParts {
-  const left = new Set(trains.map(({ code }) => code));
-  const turns = parts.crew.turns.filter(({ train }) => left.has(train));
-  return { ...parts, trains, crew: { ...parts.crew, turns } };
 }
 
 function refuseUnknownLocomotives({ roster }: PlanParts, steps: readonly TryStep[]): void {
