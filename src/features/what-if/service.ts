@@ -17,7 +17,7 @@ import { compareReports } from "./compare.ts";
 import { noLocomotive } from "./errors.ts";
 import type { SlotAddress, WhatIfStore } from "./store.ts";
 import { type Attempt, toEffect, toHeadline } from "./tell-effects.ts";
-import { doSteps, touched } from "./try-steps.ts";
+import { doSteps, type FindTrainFlaws, touched } from "./try-steps.ts";
 
 /** Slots to come that one answer looks at: two months of weekly evenings with two crews. */
 const MOST_SLOTS = 16;
@@ -29,7 +29,8 @@ export interface WhatIfDeps {
    * @throws Refusal unprocessable, too-many-trains
    */
   readonly checkParts: (parts: PlanParts) => CheckReport;
-  /** A draft with the trains of version `from` as `change` leaves them, all or nothing. */
+  readonly findTrainFlaws: FindTrainFlaws;
+  /** A draft with the trains of version `from` as `change` leaves them, all or nothing. They have no flaws. */
   readonly draftWith: (
     club: string,
     timetable: string,
@@ -40,7 +41,10 @@ export interface WhatIfDeps {
 
 export type WhatIfService = ReturnType<typeof createWhatIfService>;
 
-export function createWhatIfService(store: WhatIfStore, { clock, checkParts, draftWith }: WhatIfDeps) {
+export function createWhatIfService(
+  store: WhatIfStore,
+  { clock, checkParts, findTrainFlaws, draftWith }: WhatIfDeps,
+) {
   return {
     /**
      * The slot with what is tried; nothing is stored.
@@ -49,7 +53,7 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
     async try(address: SlotAddress, steps: readonly TryStep[]): Promise<TryAnswer> {
       const parts = await store.readSlot(address);
       refuseUnknownLocomotives(parts, steps);
-      const report = checkParts({ ...parts, trains: doSteps(parts.trains, steps) });
+      const report = checkParts({ ...parts, trains: doSteps(parts.trains, steps, findTrainFlaws) });
       return { report, ...compareReports(checkParts(parts), report), trains: touched(steps) };
     },
 
@@ -62,7 +66,7 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
       refuseUnknownLocomotives(parts, steps);
       const { timetable, timetableVersion: from } = parts.slot;
       const version = await draftWith(address.club, timetable, { from, note }, (trains) =>
-        doSteps(trains, steps),
+        doSteps(trains, steps, findTrainFlaws),
       );
       return { timetable, version };
     },

@@ -79,6 +79,7 @@ describe("the effects of a change on many nights", () => {
         happened.push("check");
         return RUNS;
       },
+      findTrainFlaws: () => [],
       draftWith: () => Promise.reject(new Error("nothing is kept here")),
     });
     const changes = { removed: {}, policy: null, layout: {}, roster: {}, handsets: [] };
