@@ -27,7 +27,13 @@ import { installReadings, readingKind } from "./features/readings/index.ts";
 import { installRoster, rosterKinds } from "./features/roster/index.ts";
 import { installSelectors } from "./features/selectors/index.ts";
 import { installSessions, sessionKind } from "./features/sessions/index.ts";
-import { createDraftWith, installTimetables, timetableKind, trainKind } from "./features/timetables/index.ts";
+import {
+  createDraftWith,
+  findTrainFlaws,
+  installTimetables,
+  timetableKind,
+  trainKind,
+} from "./features/timetables/index.ts";
 import { installTrail } from "./features/trail/index.ts";
 import { installTransfer, writeSheet } from "./features/transfer/index.ts";
 import { installWhatIf } from "./features/what-if/index.ts";
@@ -104,7 +110,7 @@ export async function buildApp(deps: AppDeps): Promise<HttpApp> {
   installCheck(app, deps);
   installCosting(app, { ...deps, toProblem: toStoredProblem });
   installWiring(app, { ...deps, checkParts, toProblem: toStoredProblem });
-  installWhatIf(app, { ...deps, checkParts, draftWith: createDraftWith(deps.database) });
+  installWhatIf(app, { ...deps, checkParts, findTrainFlaws, draftWith: createDraftWith(deps.database) });
   installSelectors(app, {
     ...deps,
     toProblem: toStoredProblem,

@@ -2,7 +2,7 @@ import type { RosterDocument } from "../../../shared/documents.ts";
 import type { Reading } from "../../../shared/readings.ts";
 import { currentsRead } from "../../planner/measured/currents-read.ts";
 import { type Estimate, estimateCurrent } from "../../planner/measured/estimate.ts";
-import type { CurrentRange, Locomotive, Rake } from "../../planner/problem.ts";
+import type { CurrentRange, Decoder, Locomotive, Rake } from "../../planner/problem.ts";
 import { type CodeIndex, indexCodes, type PlanFault, resolve } from "./references.ts";
 
 interface RosterParts {
@@ -22,12 +22,7 @@ export function toRosterParts(
     locomotives: indexCodes("locomotive", "/roster/locomotives", roster.locomotives, faults),
     rakes: indexCodes("rake", "/roster/rakes", roster.rakes, faults),
   };
-  const decoders = new Map(
-    roster.decoders.map(({ locomotive, addressKind, address, analogAllowed }) => [
-      locomotive,
-      { addressKind, address, analogAllowed },
-    ]),
-  );
+  const decoders = toDecoders(roster, indexes.locomotives, faults);
   for (const [i, { locomotive }] of readings.entries())
     if (locomotive !== null) resolve(indexes.locomotives, locomotive, `/readings/${i}/locomotive`, faults);
   const read = currentsRead(readings);
@@ -56,6 +51,28 @@ export function toRosterParts(
       range: toRange(estimateCurrent(r.lighting, [])),
     })),
   };
+}
+
+/** By locomotive; those in a drawer in none. */
+function toDecoders(
+  { decoders }: RosterDocument,
+  locomotives: CodeIndex,
+  faults: PlanFault[],
+): ReadonlyMap<string, Decoder> {
+  indexCodes("decoder", "/roster/decoders", decoders, faults);
+  const byLocomotive = new Map<string, Decoder>();
+  for (const [i, { code, locomotive, addressKind, address, analogAllowed }] of decoders.entries()) {
+    if (locomotive === null) continue;
+    const pointer = `/roster/decoders/${i}/locomotive`;
+    resolve(locomotives, locomotive, pointer, faults);
+    if (byLocomotive.has(locomotive))
+      faults.push({
+        pointer,
+        detail: `Locomotive ${locomotive} has a decoder already: take ${code} out, or the other one.`,
+      });
+    byLocomotive.set(locomotive, { addressKind, address, analogAllowed });
+  }
+  return byLocomotive;
 }
 
 const toRange = ({ lowMa, highMa, measured }: Estimate): CurrentRange => ({ lowMa, highMa, measured });

@@ -70,6 +70,7 @@ export function toProblem(source: PlanSource): Preparation {
   );
   const handsets = toHandsets(source.handsets, layout.indexes, faults);
   const trains = toPlannerTrains(source, layout.indexes, roster.indexes, faults);
+  const crew = toCrew(source, trains.planned, handsets, faults);
   if (faults.length > 0) return { ok: false, faults };
   const problem: Problem = {
     scale: source.scale,
@@ -80,7 +81,7 @@ export function toProblem(source: PlanSource): Preparation {
     rakes: roster.rakes,
     trains: trains.planned,
     handsets,
-    crew: toCrew(source, trains.planned, handsets, faults),
+    crew,
   };
   return {
     ok: true,

@@ -43,11 +43,16 @@ function checkSource(source: PlanSource, inBody: boolean): CheckReport {
   return toCheckReport(prepared.plan, check(prepared.plan.problem));
 }
 
-/** A stored slot's times count from the start of its session. */
-export function toStoredSource({ slot, otherSlots, ...parts }: PlanParts): PlanSource {
+/**
+ * A stored slot's times count from the start of its session. Whoever had a train that the slot runs no more, a cancelled
+ * night's for example, has it no more.
+ */
+export function toStoredSource({ slot, otherSlots, crew, ...parts }: PlanParts): PlanSource {
   const start = slot.sessionStartsAt.getTime();
+  const run = new Set(parts.trains.map(({ code }) => code));
   return {
     ...parts,
+    crew: { ...crew, turns: crew.turns.filter(({ train }) => run.has(train)) },
     areas: slot.areas,
     otherSlots: otherSlots.map(({ startsAt, endsAt, ...rest }) => ({
       ...rest,

@@ -9,7 +9,7 @@ import {
   type RestOfWorking,
   type Use,
 } from "../../planner/night/stand-in.ts";
-import { tryStandIns } from "../../planner/night/try-stand-ins.ts";
+import { type StandInFinding, tryStandIns } from "../../planner/night/try-stand-ins.ts";
 import type { Problem } from "../../planner/problem.ts";
 import { layoutSecondsAt } from "./clock-board.ts";
 import type { NightFacts } from "./facts.ts";
@@ -174,7 +174,7 @@ function tryFree(
   vacancy: Vacancy,
   tonight: Problem,
   free: readonly RosterLocomotive[],
-): ReadonlyMap<string, readonly Finding[]> {
+): ReadonlyMap<string, readonly StandInFinding[]> {
   const index = new Map(tonight.locomotives.map(({ code }, i) => [code, i]));
   const found = tryStandIns(
     tonight,

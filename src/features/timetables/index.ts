@@ -7,11 +7,12 @@ import { versionNumber } from "../../records/version-number.ts";
 import { timetableKind, trainKind } from "./kinds.ts";
 import { registerVersionRoutes } from "./routes.ts";
 import { createVersionService, reachTrains } from "./service.ts";
+import { findTrainFlaws } from "./train-flaws.ts";
 
 /** For what is tried on trains: a draft with the trains of a version, changed. */
 export const createDraftWith = (database: DatabaseClient) => createVersionService(database).draftWith;
 
-export { reachTrains, timetableKind, trainKind };
+export { findTrainFlaws, reachTrains, timetableKind, trainKind };
 
 /** Timetables, their versions, and the trains of each. */
 export function installTimetables(app: HttpApp, { database }: { readonly database: DatabaseClient }): void {

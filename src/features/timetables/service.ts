@@ -101,7 +101,7 @@ export function createVersionService(database: DatabaseClient) {
       });
     },
 
-    /** A draft with the trains of version `from` as `change` leaves them, all or nothing. */
+    /** A draft with the trains of version `from` as `change` leaves them, without flaws; all or nothing. */
     draftWith(
       club: string,
       timetable: string,

@@ -9,6 +9,9 @@ export const noSuchTrain = (at: number, train: string) =>
 export const hasNoSuch = (at: number, field: string, train: string, kind: string, code: string) =>
   step(at, field, `Train ${train} has no ${kind} ${code}: name one that it has.`);
 
+export const noTrainThen = (at: number, field: string, train: string, detail: string) =>
+  step(at, field, `Train ${train} cannot be so. ${detail}`);
+
 export const tooFar = (at: number, train: string) =>
   step(
     at,

@@ -10,17 +10,17 @@ import type {
 } from "../../../shared/what-if.ts";
 import type { PlanParts } from "../../database/records/read-plan.ts";
 import type { Clock } from "../../lib/clock.ts";
+import { othersTurn } from "../../lib/others-turn.ts";
 import { Refusal } from "../../lib/refusal.ts";
 import { changeRecords } from "./change-records.ts";
 import { compareReports } from "./compare.ts";
 import { noLocomotive } from "./errors.ts";
-import type { ComingSlot, SlotAddress, WhatIfStore } from "./store.ts";
-import { doSteps, touched } from "./try-steps.ts";
+import type { SlotAddress, WhatIfStore } from "./store.ts";
+import { type Attempt, toEffect, toHeadline } from "./tell-effects.ts";
+import { doSteps, type FindTrainFlaws, touched } from "./try-steps.ts";
 
 /** Slots to come that one answer looks at: two months of weekly evenings with two crews. */
 const MOST_SLOTS = 16;
-/** Findings of one slot that an answer lists. */
-const MOST_APPEARING = 20;
 
 export interface WhatIfDeps {
   readonly clock: Clock;
@@ -29,7 +29,8 @@ export interface WhatIfDeps {
    * @throws Refusal unprocessable, too-many-trains
    */
   readonly checkParts: (parts: PlanParts) => CheckReport;
-  /** A draft with the trains of version `from` as `change` leaves them, all or nothing. */
+  readonly findTrainFlaws: FindTrainFlaws;
+  /** A draft with the trains of version `from` as `change` leaves them, all or nothing. They have no flaws. */
   readonly draftWith: (
     club: string,
     timetable: string,
@@ -40,7 +41,10 @@ export interface WhatIfDeps {
 
 export type WhatIfService = ReturnType<typeof createWhatIfService>;
 
-export function createWhatIfService(store: WhatIfStore, { clock, checkParts, draftWith }: WhatIfDeps) {
+export function createWhatIfService(
+  store: WhatIfStore,
+  { clock, checkParts, findTrainFlaws, draftWith }: WhatIfDeps,
+) {
   return {
     /**
      * The slot with what is tried; nothing is stored.
@@ -49,7 +53,7 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
     async try(address: SlotAddress, steps: readonly TryStep[]): Promise<TryAnswer> {
       const parts = await store.readSlot(address);
       refuseUnknownLocomotives(parts, steps);
-      const report = checkParts(withTrains(parts, doSteps(parts.trains, steps)));
+      const report = checkParts({ ...parts, trains: doSteps(parts.trains, steps, findTrainFlaws) });
       return { report, ...compareReports(checkParts(parts), report), trains: touched(steps) };
     },
 
@@ -62,7 +66,7 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
       refuseUnknownLocomotives(parts, steps);
       const { timetable, timetableVersion: from } = parts.slot;
       const version = await draftWith(address.club, timetable, { from, note }, (trains) =>
-        doSteps(trains, steps),
+        doSteps(trains, steps, findTrainFlaws),
       );
       return { timetable, version };
     },
@@ -74,17 +78,21 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
     async effects(club: string, changes: RecordChanges): Promise<EffectsAnswer> {
       const { common, slots, leftOut } = await store.readComing(club, clock.now(), MOST_SLOTS);
       const changed = changeRecords(common, changes);
-      const effects = slots.map((slot) => {
+      const effects: Effect[] = [];
+      for (const slot of slots) {
         const ownPolicy = slot.parts.policy !== common.policy;
         const after = { ...slot.parts, ...changed, policy: ownPolicy ? slot.parts.policy : changed.policy };
-        return toEffect(slot, attempt(slot.parts), attempt(after));
-      });
-      return { headline: toHeadline(effects), slots: effects, slotsLeftOut: leftOut };
+        const before = attempt(slot.parts);
+        await othersTurn();
+        effects.push(toEffect(slot, before, attempt(after)));
+        await othersTurn();
+      }
+      return { headline: toHeadline(effects, leftOut), slots: effects, slotsLeftOut: leftOut };
     },
   };
 
   /** A plan that does not fit together is an answer here. */
-  function attempt(parts: PlanParts): CheckReport | string {
+  function attempt(parts: PlanParts): Attempt {
     try {
       return checkParts(parts);
     } catch (cause) {
@@ -94,61 +102,8 @@ export function createWhatIfService(store: WhatIfStore, { clock, checkParts, dra
   }
 }
 
-/** The slot with other trains; whoever had one that is left out has it no more. */
-function withTrains(parts: PlanParts, trains: Train[]): PlanParts {
-  const left = new Set(trains.map(({ code }) => code));
-  const turns = parts.crew.turns.filter(({ train }) => left.has(train));
-  return { ...parts, trains, crew: { ...parts.crew, turns } };
-}
-
 function refuseUnknownLocomotives({ roster }: PlanParts, steps: readonly TryStep[]): void {
   const known = new Set(roster.locomotives.map(({ code }) => code));
   for (const [at, step] of steps.entries())
     if (step.do === "change-locomotive" && !known.has(step.to)) throw noLocomotive(at, step.to);
-}
-
-function toEffect(slot: ComingSlot, before: CheckReport | string, after: CheckReport | string): Effect {
-  const { session, name, slot: code, slotName, startsAt } = slot;
-  const both = typeof before !== "string" && typeof after !== "string" ? compareReports(before, after) : null;
-  const appears = both?.appears ?? [];
-  return {
-    session,
-    name,
-    slot: code,
-    slotName,
-    startsAt: startsAt.toISOString(),
-    before: toVerdict(before),
-    after: toVerdict(after),
-    breaks: runs(before) && !runs(after),
-    appears: appears.slice(0, MOST_APPEARING),
-    appearsLeftOut: Math.max(0, appears.length - MOST_APPEARING),
-    clears: both?.clears.length ?? 0,
-    hindrance: typeof after === "string" ? after : null,
-  };
-}
-
-const runs = (report: CheckReport | string) => typeof report !== "string" && report.verdict === "runs";
-
-function toVerdict(report: CheckReport | string): Effect["before"] {
-  if (typeof report === "string") return null;
-  const { verdict, stops, warnings } = report;
-  return { verdict, stops, warnings };
-}
-
-function toHeadline(effects: readonly Effect[]): string {
-  if (effects.length === 0) return "No night is booked that this could change.";
-  const broken = namesOf(effects.filter(({ breaks }) => breaks));
-  if (broken !== null) return `${broken} would stop.`;
-  const mended = namesOf(
-    effects.filter(({ before, after }) => before?.verdict === "stopped" && after?.verdict === "runs"),
-  );
-  if (mended !== null) return `${mended} would run again.`;
-  return effects.some(({ appears, clears }) => appears.length > 0 || clears > 0)
-    ? "No night would stop by this; some findings change."
-    : "No night to come is changed by this.";
-}
-
-function namesOf(effects: readonly Effect[]): string | null {
-  const names = [...new Set(effects.map(({ name }) => name))];
-  return names.length > 1 ? `${names.slice(0, -1).join(", ")} and ${names.at(-1)}` : (names[0] ?? null);
 }

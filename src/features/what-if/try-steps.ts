@@ -1,23 +1,43 @@
 import { LAST_LAYOUT_SECOND, parseLayoutTime, toLayoutTimeText } from "../../../shared/layout-time.ts";
 import type { Train } from "../../../shared/timetable.ts";
 import type { TryStep } from "../../../shared/what-if.ts";
-import { hasNoSuch, noSuchTrain, tooFar } from "./errors.ts";
+import { hasNoSuch, noSuchTrain, noTrainThen, tooFar } from "./errors.ts";
+
+/** What makes a train no train at all, whatever the railway. */
+export type FindTrainFlaws = (train: Train) => readonly { readonly detail: string }[];
 
 /**
  * The trains with all steps done, in the order in which they came. Cost: steps × trains.
- * @throws Refusal unprocessable, naming the step that cannot be done
+ * @throws Refusal unprocessable, naming the step that cannot be done or would leave something that is no train
  */
-export function doSteps(trains: readonly Train[], steps: readonly TryStep[]): Train[] {
+export function doSteps(
+  trains: readonly Train[],
+  steps: readonly TryStep[],
+  findFlaws: FindTrainFlaws,
+): Train[] {
   let now = [...trains];
   for (const [at, step] of steps.entries()) {
     const position = now.findIndex(({ code }) => code === step.train);
     const train = now[position];
     if (train === undefined) throw noSuchTrain(at, step.train);
-    now =
-      step.do === "leave-train" ? now.toSpliced(position, 1) : now.with(position, changed(train, step, at));
+    if (step.do === "leave-train") {
+      now = now.toSpliced(position, 1);
+      continue;
+    }
+    const then = changed(train, step, at);
+    const [flaw] = findFlaws(then);
+    if (flaw !== undefined) throw noTrainThen(at, DECIDES[step.do], train.code, flaw.detail);
+    now = now.with(position, then);
   }
   return now;
 }
+
+/** The field of a step that says what becomes of its train. */
+const DECIDES = {
+  move: "minutes",
+  "change-locomotive": "to",
+  "leave-rake": "rake",
+} satisfies Record<Exclude<TryStep["do"], "leave-train">, string>;
 
 /** Codes of the trains that the steps touch, each once. */
 export const touched = (steps: readonly TryStep[]): string[] => [...new Set(steps.map(({ train }) => train))];

@@ -48,7 +48,7 @@ export function TryPanel({ codes, start, tries }: TryPanelProps) {
               Back to the night as it is
             </button>
           </div>
-          <Keep codes={codes} tries={tries} />
+          {answer && !problem && <Keep codes={codes} tries={tries} />}
         </>
       )}
     </section>

@@ -33,6 +33,12 @@ export function EffectsLine({ told }: { readonly told: EffectsAnswer | null }) {
                 </li>
               ))}
           </ul>
+          {told.slotsLeftOut > 0 && (
+            <p class="quiet">
+              {told.slotsLeftOut === 1 ? "One slot" : `${told.slotsLeftOut} slots`} farther ahead{" "}
+              {told.slotsLeftOut === 1 ? "was" : "were"} not looked at.
+            </p>
+          )}
         </>
       )}
     </div>

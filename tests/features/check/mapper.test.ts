@@ -1,8 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { planDocument } from "../../../shared/documents.ts";
+import type { PlanParts } from "../../../src/database/records/read-plan.ts";
 import { toLayoutText, toRealMs } from "../../../src/features/check/clock.ts";
 import { examplePlan } from "../../../src/features/check/example-plan.ts";
 import { toPlanSource, toProblem } from "../../../src/features/check/mapper.ts";
+import { toStoredSource } from "../../../src/features/check/service.ts";
 
 type Plan = typeof examplePlan;
 
@@ -90,6 +92,42 @@ describe("a plan becomes a problem", () => {
     ],
   ])("refuses at %s", (pointer, change) => {
     expect(faultsOf(change).map((f) => f.pointer)).toContain(pointer);
+  });
+
+  const ADA = { code: "ada", name: "Ada" };
+  const turn = { train: "101", member: "ada" };
+  const spare = { code: "spare", addressKind: "short", address: 9 } as const;
+  it.each<[string, (p: Plan) => unknown]>([
+    ["/crew/0/member", (p) => Object.assign(p, { members: [], crew: [turn] })],
+    ["/crew/0/handset", (p) => Object.assign(p, { members: [ADA], crew: [{ ...turn, handset: "H9" }] })],
+    ["/crew/0/train", (p) => Object.assign(p, { members: [ADA], crew: [{ ...turn, train: "999" }] })],
+    ["/crew/1/train", (p) => Object.assign(p, { members: [ADA], crew: [turn, turn] })],
+    ["/members/1/code", (p) => Object.assign(p, { members: [ADA, ADA] })],
+    ["/roster/decoders/1/locomotive", (p) => p.roster.decoders?.push({ ...spare, locomotive: "E8" })],
+    ["/roster/decoders/1/locomotive", (p) => p.roster.decoders?.push({ ...spare, locomotive: "E7" })],
+    ["/roster/decoders/1/code", (p) => p.roster.decoders?.push({ ...spare, code: "E7-decoder" })],
+  ])("refuses at %s alone", (pointer, change) => {
+    expect(faultsOf(change).map((f) => f.pointer)).toEqual([pointer]);
+  });
+
+  it("takes decoders that are in no locomotive, as many as there are", () => {
+    expect(faultsOf((p) => p.roster.decoders?.push(spare, { ...spare, code: "other" }))).toEqual([]);
+  });
+
+  it("forgets in a stored slot who had a train that it runs no more", () => {
+    const at = new Date("2027-03-20T19:00:00Z");
+    const turns = [
+      { train: "101", member: "ada", handset: null },
+      { train: "of another version", member: "ada", handset: null },
+    ];
+    const { trains } = planDocument.parse(examplePlan);
+    const source = toStoredSource({
+      trains,
+      otherSlots: [],
+      crew: { members: [], turns, isSupervised: true },
+      slot: { startsAt: at, endsAt: at, sessionStartsAt: at },
+    } as unknown as PlanParts);
+    expect(source.crew.turns).toEqual([turns[0]]);
   });
 
   it("a train belongs to the slot in which it departs; others are named", () => {

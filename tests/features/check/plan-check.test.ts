@@ -173,6 +173,12 @@ describe("a plan that cannot be computed is refused", () => {
       422,
       (p) => Object.assign(p.slot, { layoutEnd: "9:00" }),
     ],
+    [
+      "a driver who is no member",
+      "/body/crew/0/member",
+      422,
+      (p) => Object.assign(p, { crew: [{ train: "101", member: "nobody" }] }),
+    ],
   ])("%s, at %s", async (_, pointer, status, change) => {
     const refusal = await refused(change);
     expect(refusal.status).toBe(status);

@@ -122,6 +122,54 @@ describe("what is tried on a slot", () => {
       expect(body.errors).toMatchObject([{ pointer: "/body/steps/0/to" }]);
     }
   });
+
+  it.each([
+    [
+      "has no stock left",
+      { do: "leave-rake", train: "0X1", rake: "G1" },
+      "rake",
+      /neither stock nor a length/,
+    ],
+    [
+      "has one locomotive twice",
+      { do: "change-locomotive", train: "0X2", from: "2801", to: "2802" },
+      "to",
+      /2802 is in this train already/,
+    ],
+  ])("refuses a step after which a train %s, also where it would be kept", async (_, step, field, why) => {
+    const path = [
+      { section: "HY1", depart: "6:41" },
+      { section: "HY1", arrive: "6:45" },
+    ];
+    const rakeAlone = { code: "0X1", name: "Rake alone", rakes: ["G1"], path };
+    const engines = ["2801", "2802"].map((locomotive) => ({ locomotive }));
+    const twoEngines = { code: "0X2", name: "Two engines", motivePower: engines, path };
+    const versions = `${club}/timetables/weekday/versions`;
+    const draft = (await served.request.post(versions).send({ from: null, note: "Odd" }).expect(201)).body;
+    for (const train of [rakeAlone, twoEngines])
+      await served.request.post(`${versions}/${draft.number}/trains`).send(train).expect(201);
+    const session = await record(`sessions/${CLEAN.session}`);
+    const slots = session.slots.map((one: object) => ({ ...one, timetableVersion: draft.number }));
+    const put = (body: object) =>
+      served.request
+        .put(`${club}/sessions/${CLEAN.session}`)
+        .set("if-match", "*")
+        .send({ ...session, ...body })
+        .expect(200);
+    await put({ slots });
+    const steps = [{ do: "move", train: step.train, minutes: 1 }, step];
+    const last = async () =>
+      (await served.request.get(`${versions}?limit=200`).expect(200)).body.items.length;
+    const before = await last();
+    for (const address of [`${slot}/try`, `${slot}/try/keep`]) {
+      const { body } = await served.request.post(address).send({ steps }).expect(422);
+      expect(body.errors).toMatchObject([
+        { pointer: `/body/steps/1/${field}`, detail: expect.stringMatching(why) },
+      ]);
+    }
+    expect(await last()).toBe(before);
+    await put({});
+  });
 });
 
 describe("what changed records do to the nights to come", () => {
@@ -151,6 +199,23 @@ describe("what changed records do to the nights to come", () => {
     const first = told.slots.find((one) => one.slot === "first");
     expect(first).toMatchObject({ after: null, breaks: true });
     expect(first?.hindrance).toMatch(/no locomotive/);
+  });
+
+  it("names a second address used twice beside the one that there is", async () => {
+    const { items } = (await served.request.get(`${club}/decoders?limit=200`).expect(200)).body;
+    const of = (locomotive: string) =>
+      items.find((decoder: { locomotive: string | null }) => decoder.locomotive === locomotive);
+    const { code, analogAllowed, note } = of("2802");
+    const { addressKind, address } = of("2801");
+    const decoder = { code, locomotive: "2802", addressKind, address, analogAllowed, note };
+    const told = await effects({ roster: { decoders: [decoder] } });
+    const night = told.slots.find((one) => one.session === PLANTED.session);
+    // the demo's night has one address used twice; this is another
+    expect(night?.before?.stops).toBeGreaterThan(0);
+    expect(night?.after?.stops).toBe((night?.before?.stops ?? 0) + 1);
+    expect(night?.appears.map((one) => [one.code, one.locomotives])).toEqual([
+      ["address-used-twice", ["2801", "2802"]],
+    ]);
   });
 
   it("says of the nights as they stand where nothing changes", async () => {
