@@ -91,12 +91,9 @@ export const stallReport = z
 
 export const restartReport = z
   .strictObject({
-    inrushMa: z
-      .int()
-      .meta({
-        description:
-          "Inrush of all that is in it then, together; of each no less than it draws from then on.",
-      }),
+    inrushMa: z.int().meta({
+      description: "Inrush of all that is in it then, together; of each no less than it draws from then on.",
+    }),
     atMs: ms,
     atLayout: layoutReading,
     trains: z.array(code).meta({ description: "Those in it then." }),

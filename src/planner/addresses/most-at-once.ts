@@ -3,7 +3,7 @@ import type { Needs } from "../handsets/handset-need.ts";
 import type { CommandSystem, Problem, Train } from "../problem.ts";
 import { sharesAt, stepCurve, timeAbove } from "../steps/step-curve.ts";
 import { createStepEvents, putStep } from "../steps/step-events.ts";
-import { sweepSteps } from "../steps/sweep-steps.ts";
+import { type StepSweep, sweepSteps } from "../steps/sweep-steps.ts";
 
 /**
  * Whether a command system is ever asked for more handsets or addresses at once than it drives. A train uses the addresses
@@ -23,6 +23,11 @@ export function findCrowded(problem: Problem, needs: Needs, system: number): Fin
   return found;
 }
 
+/** The most decoder addresses that a command system is asked for at once. Cost: sorting the needs. */
+export function mostAddressesAtOnce(problem: Problem, needs: Needs, system: number): number {
+  return sweepAtOnce(problem, needs, system, (train) => addressesOf(problem, train)).groupPeak[0] as number;
+}
+
 function addressesOf({ trains, locomotives }: Problem, train: number): number {
   const engines = new Set((trains[train] as Train).power.map(({ locomotive }) => locomotive));
   return [...engines].filter((engine) => locomotives[engine]?.decoder).length;
@@ -36,15 +41,7 @@ function above(
   most: number,
   weigh: (train: number) => number,
 ): Finding[] {
-  const events = createStepEvents(2 * needs.count);
-  for (let i = 0; i < needs.count; i++) {
-    const train = needs.train[i] as number;
-    const weight = needs.system[i] === system ? weigh(train) : 0;
-    if (weight === 0) continue;
-    putStep(events, 0, needs.fromMs[i] as number, weight, train);
-    putStep(events, 0, needs.toMs[i] as number, -weight, train);
-  }
-  const sweep = sweepSteps(events, new Int32Array(1), new Int32Array(1), problem.slot.startMs);
+  const sweep = sweepAtOnce(problem, needs, system, weigh);
   const peak = sweep.groupPeak[0] as number;
   if (peak <= most) return [];
   const of = { sweep, group: 0, key: null, constant: 0 };
@@ -68,4 +65,21 @@ function above(
       overMs: high.totalMs,
     }),
   ];
+}
+
+function sweepAtOnce(
+  { slot }: Problem,
+  needs: Needs,
+  system: number,
+  weigh: (train: number) => number,
+): StepSweep {
+  const events = createStepEvents(2 * needs.count);
+  for (let i = 0; i < needs.count; i++) {
+    const train = needs.train[i] as number;
+    const weight = needs.system[i] === system ? weigh(train) : 0;
+    if (weight === 0) continue;
+    putStep(events, 0, needs.fromMs[i] as number, weight, train);
+    putStep(events, 0, needs.toMs[i] as number, -weight, train);
+  }
+  return sweepSteps(events, new Int32Array(1), new Int32Array(1), slot.startMs);
 }
