@@ -166,7 +166,7 @@ function rakeOf(
   source: FigureSource,
   more: Partial<Rake> = {},
 ): Rake {
-  const inrush = { ma: lightingMa * 2, source: RULE };
+  const inrush = { ma: Math.round(lightingMa * 1.5), source: RULE };
   return { code, name, lengthMm, vehicles, lighting: { ma: lightingMa, source }, inrush, ...more };
 }
 

@@ -91,19 +91,24 @@ export const stallReport = z
 
 export const restartReport = z
   .strictObject({
-    inrushMa: z.int().meta({ description: "Inrush of all that is in it then, together." }),
+    inrushMa: z.int().meta({
+      description: "Inrush of all that is in it then, together; of each no less than it draws from then on.",
+    }),
     atMs: ms,
     atLayout: layoutReading,
     trains: z.array(code).meta({ description: "Those in it then." }),
-    holds: z
-      .boolean()
-      .meta({ description: "The breaker holds in: the inrush is within it, or over before it opens." }),
+    holds: z.boolean().meta({
+      description:
+        "The breaker holds in: the inrush is within it, or over before it opens and what is drawn from then on within it.",
+    }),
     isWithin: z.boolean().meta({ description: "The inrush is within the breaker." }),
     groups: z.array(z.array(code)).nullable().meta({
       description:
         "In which groups of trains to bring it up, in order; none where the breaker bears no order.",
     }),
-    proven: z.boolean().meta({ description: "No order has fewer groups." }),
+    proven: z
+      .boolean()
+      .meta({ description: "No order has fewer groups; where there are none, no order exists." }),
     tooBig: z.array(code).meta({ description: "Trains that the breaker does not bear even alone." }),
   })
   .meta({ id: "RestartReport" });

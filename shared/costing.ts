@@ -64,11 +64,25 @@ export const digitalCost = z
 export const stretch = z
   .strictObject({
     kind: z
-      .enum(["handsets", "outputs", "district", "supply", "addresses"])
-      .meta({ description: "What part of the equipment it is." }),
+      .enum([
+        "handsets",
+        "handset-limit",
+        "addresses",
+        "outputs",
+        "output",
+        "transformer",
+        "district",
+        "supply",
+      ])
+      .meta({
+        description:
+          "What part of the equipment it is: handsets in stock, what a command system takes at once, how many outputs there are; the others are currents.",
+      }),
     name: z.string(),
     used: z.number().meta({ description: "Taken at once by the timetable; currents in mA." }),
-    has: z.number().meta({ description: "What there is, the reserve of currents left free." }),
+    has: z
+      .number()
+      .meta({ description: "What there is; of currents without the reserve and what accessories take." }),
     trains: z.int().meta({ description: "Trains at once that it would bear." }),
   })
   .meta({ id: "Stretch" });
@@ -84,10 +98,9 @@ export const bothWays = z
       .strictObject({
         sentence: z.string(),
         now: z.int().meta({ description: "Trains on their way at once, at the most." }),
-        most: z
-          .int()
-          .nullable()
-          .meta({ description: "That the present equipment bears; none: nothing limits it." }),
+        most: z.int().nullable().meta({
+          description: "That the present equipment bears; none: nothing limits it, or nothing runs.",
+        }),
         stretches: z.array(stretch).meta({ description: "What gives first is first." }),
       })
       .meta({ id: "MostTrains" }),

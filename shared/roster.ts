@@ -18,7 +18,10 @@ export const locomotive = z
     running: currentFigure.meta({ description: "Drawn while its train moves." }),
     standing: currentFigure.meta({ description: "Drawn while it stands on digital track: sound, lights." }),
     stall: currentFigure.meta({ description: "Drawn with its wheels held." }),
-    inrush: currentFigure.meta({ description: "Drawn for an instant when track power returns." }),
+    inrush: currentFigure.meta({
+      description:
+        "Drawn for an instant when track power returns; taken to be no less than what is drawn from then on.",
+    }),
     maxSpeedKmh: speedKmh
       .nullable()
       .default(null)
@@ -65,9 +68,10 @@ export const rake = z
     lighting: currentFigure
       .default({ ma: 0, source: "rule of thumb" })
       .meta({ description: "Drawn all the time on live track." }),
-    inrush: currentFigure
-      .default({ ma: 0, source: "rule of thumb" })
-      .meta({ description: "Drawn for an instant when track power returns." }),
+    inrush: currentFigure.default({ ma: 0, source: "rule of thumb" }).meta({
+      description:
+        "Drawn for an instant when track power returns; taken to be no less than what is drawn from then on.",
+    }),
     owner: z.string().max(120).default("").meta({ description: "Whose it is; empty for the club's own." }),
     note,
   })

@@ -88,13 +88,13 @@ export interface StallReport {
   readonly train: number;
 }
 
-/** Everything in a district comes up at once. */
+/** Everything in a district comes up at once; nothing surges less than it draws from then on. */
 export interface RestartReport {
   readonly inrushMa: number;
   readonly atMs: number;
   /** Those in the district then. */
   readonly trains: readonly number[];
-  /** The breaker holds: the inrush is within it, or over before it opens. */
+  /** The breaker holds: the inrush is within it, or over before it opens and what is drawn from then on within it. */
   readonly holds: boolean;
   readonly isWithin: boolean;
   /** Trains of each group in which to bring it up, all at once where it holds; null: the breaker bears no order. */

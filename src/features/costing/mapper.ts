@@ -72,23 +72,36 @@ export function toMostTrains(problem: Problem, { now, most, stretches }: MostTra
   }));
   const [first] = named;
   return {
-    sentence: first
-      ? `${count(now, "train")} ${now === 1 ? "runs" : "run"} at once now; with what there is it could be ${most}, and ${first.name} would give first.`
-      : "Nothing that the club has limits how many trains run at once.",
+    sentence: howFar(now, most, first?.name),
     now,
     most,
     stretches: named,
   };
 }
 
-function nameOf({ commandSystems, districts, supplies }: Problem, kind: Stretch["kind"], at: number): string {
+function howFar(now: number, most: number | null, first: string | undefined): string {
+  if (now === 0) return "No train runs, and so nothing tells how many could run at once.";
+  if (most === null || first === undefined)
+    return "Nothing that the club has limits how many trains run at once.";
+  const could = most === 0 ? "none" : most < now ? `only ${most}` : `${most}`;
+  return `${count(now, "train")} ${now === 1 ? "runs" : "run"} at once now; with what there is it could be ${could}, and ${first} would give first.`;
+}
+
+function nameOf(problem: Problem, kind: Stretch["kind"], at: number): string {
+  const { commandSystems, controllers, outputs, districts, supplies } = problem;
   switch (kind) {
     case "handsets":
       return `handsets of ${commandSystems[at]?.code ?? "?"}`;
+    case "handset-limit":
+      return `the handsets that ${commandSystems[at]?.code ?? "?"} takes at once`;
     case "addresses":
-      return `what ${commandSystems[at]?.code ?? "?"} takes at once`;
+      return `the decoder addresses that ${commandSystems[at]?.code ?? "?"} takes at once`;
     case "outputs":
       return "the controller outputs";
+    case "output":
+      return `output ${outputs[at]?.code ?? "?"}`;
+    case "transformer":
+      return `the transformer of controller ${controllers[at]?.code ?? "?"}`;
     case "district":
       return `district ${districts[at]?.code ?? "?"}`;
     case "supply":

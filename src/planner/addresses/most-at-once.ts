@@ -3,7 +3,7 @@ import type { Needs } from "../handsets/handset-need.ts";
 import type { CommandSystem, Problem, Train } from "../problem.ts";
 import { stepCurve, timeAbove } from "../steps/step-curve.ts";
 import { addStep, createStepEvents, type StepEvents } from "../steps/step-events.ts";
-import { sweepSteps } from "../steps/sweep-steps.ts";
+import { type StepSweep, sweepSteps } from "../steps/sweep-steps.ts";
 
 /**
  * Whether a command system is ever asked for more handsets or addresses at once than it drives. A train uses the addresses
@@ -31,6 +31,11 @@ export function findCrowded(problem: Problem, needs: Needs, system: number): Fin
     );
   }
   return found;
+}
+
+/** The most decoder addresses that a command system is asked for at once. Cost: sorting the needs. */
+export function mostAddressesAtOnce(problem: Problem, needs: Needs, system: number): number {
+  return sweepAlone(problem, byAddress(problem, usesOf(needs, system))).groupPeak[0] as number;
 }
 
 /** A train that the system drives, from pick-up to hand-in; ms, half-open. */
@@ -99,7 +104,7 @@ function above(
   most: number,
   events: StepEvents,
 ): Finding[] {
-  const sweep = sweepSteps(events, new Int32Array(1), new Int32Array(1), problem.slot.startMs);
+  const sweep = sweepAlone(problem, events);
   const peak = sweep.groupPeak[0] as number;
   if (peak <= most) return [];
   const of = { sweep, group: 0, key: null, constant: 0 };
@@ -123,3 +128,6 @@ function above(
     }),
   ];
 }
+
+const sweepAlone = ({ slot }: Problem, events: StepEvents): StepSweep =>
+  sweepSteps(events, new Int32Array(1), new Int32Array(1), slot.startMs);

@@ -1,12 +1,10 @@
-import { compilePlan } from "../compile-plan.ts";
+import type { Plan } from "../compile-plan.ts";
 import { firstDeparture, lastArrival } from "../motion/motions.ts";
-import type { Problem } from "../problem.ts";
 import { createStepEvents, putStep } from "../steps/step-events.ts";
 import { sweepSteps } from "../steps/sweep-steps.ts";
 
 /** The most trains that are between their first departure and their last arrival at one instant. */
-export function trainsAtOnce(problem: Problem): number {
-  const { motions } = compilePlan(problem);
+export function trainsAtOnce({ problem, motions }: Plan): number {
   const events = createStepEvents(2 * motions.timed.length);
   for (let train = 0; train < motions.timed.length; train++) {
     if (motions.timed[train] === 0) continue;

@@ -2,7 +2,7 @@ import type { District } from "../problem.ts";
 import type { RestartReport, StallReport } from "../result.ts";
 import type { LoadScene } from "./digital-load.ts";
 import { groupForRestart, type RestartUnit } from "./restart-groups.ts";
-import type { SurgeSweep } from "./surges.ts";
+import { returningMa, type SurgeSweep } from "./surges.ts";
 
 /** What one stalled locomotive does to a district at worst; null where no locomotive is ever in it. */
 export function reportStall(scene: LoadScene, { surges }: SurgeSweep, district: number): StallReport | null {
@@ -19,7 +19,7 @@ export function reportStall(scene: LoadScene, { surges }: SurgeSweep, district: 
 
 /**
  * What happens when power returns to a district at the worst instant; null where nothing is ever in it. It holds where all
- * inrush together is within the breaker, or over before the breaker opens.
+ * inrush together is within the breaker, or over before the breaker opens and what is drawn from then on within it.
  */
 export function reportRestart(scene: LoadScene, sweep: SurgeSweep, district: number): RestartReport | null {
   const inrushMa = sweep.surges.inrushMa[district] as number;
@@ -30,17 +30,21 @@ export function reportRestart(scene: LoadScene, sweep: SurgeSweep, district: num
   const isBrief = scene.problem.policy.inrushMs <= tripDelayMs;
   const units = unitsAt(scene, sweep, district, atMs);
   const trains = units.map(({ train }) => train);
-  const held = { inrushMa, atMs, trains, holds: isWithin || isBrief, isWithin };
-  if (held.holds) return { ...held, groups: [trains], proven: true, tooBig: [] };
-  return { ...held, ...groupForRestart(units, breakerMa) };
+  const drawnMa = units.reduce((sum, { drawsMa }) => sum + drawsMa, 0);
+  const holds = isWithin || (isBrief && drawnMa <= breakerMa);
+  const told = { inrushMa, atMs, trains, holds, isWithin };
+  if (holds) return { ...told, groups: [trains], proven: true, tooBig: [] };
+  // of a surge too brief to count only what follows it is left
+  const lasting = isBrief ? units.map((unit) => ({ ...unit, inrushMa: unit.drawsMa })) : units;
+  return { ...told, ...groupForRestart(lasting, breakerMa) };
 }
 
 /** Trains with items in the district at an instant, by index. */
 function unitsAt(scene: LoadScene, sweep: SurgeSweep, district: number, ms: number): RestartUnit[] {
   const units = new Map<number, RestartUnit>();
   for (const { item, drawsMa } of sweep.presentAt(district, ms)) {
-    const inrushMa = scene.stock.inrushMa[item] as number;
-    if (inrushMa === 0 && drawsMa === 0) continue;
+    const inrushMa = returningMa(scene.stock.inrushMa[item] as number, drawsMa);
+    if (inrushMa === 0) continue;
     const train = trainOf(scene, item);
     const before = units.get(train) ?? { train, inrushMa: 0, drawsMa: 0 };
     units.set(train, {

@@ -11,7 +11,7 @@ export interface Surges {
   readonly stallMa: Int32Array;
   readonly stallAtMs: Int32Array;
   readonly stallItem: Int32Array;
-  /** Everything comes up at once: the greatest sum of inrush, and when first. */
+  /** Everything comes up at once: the greatest sum of what that takes, and when first. See `returningMa`. */
   readonly inrushMa: Int32Array;
   readonly inrushAtMs: Int32Array;
 }
@@ -31,9 +31,9 @@ export interface SurgeSweep {
 
 /**
  * Design section 5: one locomotive stalls, the maximum over t of d(t) + the largest (stall − what it draws then) among
- * the locomotives in d at t; re-energising, the maximum over t of the sum of inrush. Of equal instants the first; of equal
- * locomotives the first on the roster. Cost: sorting the items' events; the locomotives of a district are looked through only
- * at instants that could be the worst so far.
+ * the locomotives in d at t; re-energising, the maximum over t of the sum of inrush (`returningMa`). Of equal instants the
+ * first; of equal locomotives the first on the roster. Cost: sorting the items' events; the locomotives of a district are
+ * looked through only at instants that could be the worst so far.
  */
 export function sweepSurges(scene: LoadScene): SurgeSweep {
   const events = itemEvents(scene);
@@ -53,6 +53,12 @@ export function sweepSurges(scene: LoadScene): SurgeSweep {
     sweepDistrict(scene, events, sorted, surges, district, draws);
   return { surges, presentAt: (district, ms) => presentAt(events, sorted, district, ms) };
 }
+
+/**
+ * What an item takes as power returns: its inrush, and never less than it then draws on. Lamps whose surge nobody wrote
+ * down have an inrush of 0 and light up all the same.
+ */
+export const returningMa = (inrushMa: number, drawsMa: number) => Math.max(inrushMa, drawsMa);
 
 type Sorted = ReturnType<typeof sortInGroups>;
 
@@ -78,14 +84,20 @@ function sweepDistrict(
       const item = events.item[row[i] as number] as number;
       const drawn = events.drawsMa[row[i] as number] as number;
       const at = here.indexOf(item);
-      load += (drawn === LEAVES ? 0 : drawn) - (at < 0 ? 0 : (draws[item] as number));
-      draws[item] = drawn;
+      const surge = inrushMa[item] as number;
+      if (at >= 0) {
+        load -= draws[item] as number;
+        inrush -= returningMa(surge, draws[item] as number);
+      }
       if (drawn === LEAVES) {
         here.splice(at, 1);
-        inrush -= inrushMa[item] as number;
-      } else if (at < 0) {
+        continue;
+      }
+      draws[item] = drawn;
+      load += drawn;
+      inrush += returningMa(surge, drawn);
+      if (at < 0) {
         here.push(item);
-        inrush += inrushMa[item] as number;
         mostStall = Math.max(mostStall, stallMa[item] as number);
       }
     }

@@ -137,5 +137,8 @@ function Line({ what, is }: { readonly what: string; readonly is: string }) {
   );
 }
 
-const figure = (kind: BothWays["mostTrains"]["stretches"][number]["kind"], value: number) =>
-  kind === "district" || kind === "supply" ? amps(value) : String(Math.round(value));
+type Kind = BothWays["mostTrains"]["stretches"][number]["kind"];
+
+const CURRENTS: ReadonlySet<Kind> = new Set(["output", "transformer", "district", "supply"] as const);
+
+const figure = (kind: Kind, value: number) => (CURRENTS.has(kind) ? amps(value) : String(Math.round(value)));

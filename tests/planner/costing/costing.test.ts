@@ -1,40 +1,9 @@
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { check } from "../../../src/planner/check.ts";
 import { costAllAnalog } from "../../../src/planner/costing/all-analog.ts";
 import { costAllDigital } from "../../../src/planner/costing/all-digital.ts";
-import { mostTrains } from "../../../src/planner/costing/most-trains.ts";
-import type { Problem } from "../../../src/planner/problem.ts";
 import { forRandomPlans, PATIENCE_MS } from "../../oracle/plans.ts";
-import {
-  arrives,
-  departs,
-  locomotive,
-  policyWith,
-  section,
-  smallProblem,
-  through,
-  train,
-} from "../small-problem.ts";
-
-/** `count` trains on lines of their own, three sections each, all on their way at the same time. */
-function lines(count: number, given: Partial<Problem> = {}): Problem {
-  return smallProblem({
-    policy: policyWith({ reserve: 0.2, pickUpMs: 0, handInMs: 0 }),
-    sections: Array.from({ length: 3 * count }, (_, i) => section(`S${i}`, 2_000)),
-    links: Array.from({ length: count }, (_, i) => [
-      { from: 3 * i, to: 3 * i + 1, oneWay: false },
-      { from: 3 * i + 1, to: 3 * i + 2, oneWay: false },
-    ]).flat(),
-    locomotives: Array.from({ length: count }, (_, i) => locomotive(`E${i}`, { runningMa: 500 })),
-    trains: Array.from({ length: count }, (_, i) =>
-      train(`${i}`, 400, [departs(3 * i, 100), through(3 * i + 1), arrives(3 * i + 2, 200)], {
-        power: [{ locomotive: i, atRear: false }],
-      }),
-    ),
-    ...given,
-  });
-}
+import { arrives, departs, section, smallProblem, train } from "../small-problem.ts";
+import { lines } from "./lines.ts";
 
 describe("all-analog", () => {
   it("takes an output for each train on its way at once, and each reaches what its trains run over", () => {
@@ -117,40 +86,5 @@ describe("all-digital", () => {
       if (cost.tooMuch.length === 0)
         expect(cost.districts.length).toBeGreaterThanOrEqual(cost.leastDistricts);
     });
-  });
-});
-
-describe("how far the present equipment goes", () => {
-  it("is as far as what gives first, the mix growing evenly", () => {
-    fc.assert(
-      fc.property(fc.integer({ min: 1, max: 6 }), fc.integer({ min: 1, max: 30 }), (count, handsets) => {
-        const problem = lines(count, {
-          commandSystems: [
-            {
-              code: "C",
-              handsets,
-              mostHandsets: 0,
-              mostAddresses: 0,
-              shortAddressMost: 127,
-              longAddressMost: 10_239,
-            },
-          ],
-        });
-        const { now, most, stretches } = mostTrains(problem, check(problem));
-        // ten amps with 20 % free bear sixteen trains of half an amp; each train takes one handset
-        expect(now).toBe(count);
-        expect(most).toBe(Math.min(16, handsets));
-        expect(stretches[0]?.kind).toBe(handsets < 16 ? "handsets" : stretches[0]?.kind);
-        // a train more than that does not run
-        const bigger = lines((most ?? 0) + 1, { commandSystems: problem.commandSystems });
-        const codes = check(bigger).findings.map(({ code }) => code);
-        expect(
-          codes.some((code) => /^(handsets-too-few|district-too-close|supply-too-close)$/.test(code)),
-        ).toBe(true);
-        const full = lines(most ?? 0, { commandSystems: problem.commandSystems });
-        expect(check(full).findings.map(({ code }) => code)).toEqual([]);
-      }),
-      { numRuns: 60 },
-    );
   });
 });
