@@ -52,12 +52,11 @@ export const train = z
     }),
     placedAt: layoutTime.nullable().default(null).meta({
       description:
-        "Layout time its stock is placed by hand; stock that an earlier train brought stands there already.",
+        "Layout time its stock is placed by hand; stock that an earlier train left where this one departs, and that nobody removed, stands there already.",
     }),
-    removedAt: layoutTime
-      .nullable()
-      .default(null)
-      .meta({ description: "Layout time its stock is removed by hand." }),
+    removedAt: layoutTime.nullable().default(null).meta({
+      description: "Layout time its stock is removed by hand, if no later train has taken it by then.",
+    }),
     requires: z.array(tag).max(20).default([]).meta({ description: "What its driver must be passed for." }),
     path: z.array(pathEntry).min(2).max(LIMITS.pathEntries).meta({
       description:

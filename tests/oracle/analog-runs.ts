@@ -11,8 +11,16 @@ export interface PlainRun {
   /** When it moves, between two stands. */
   readonly departMs: number;
   readonly arriveMs: number;
-  /** Sections it is in, and when they are its own; a section once for each time the path names it. */
-  readonly stays: readonly { readonly section: number; readonly startMs: number; readonly endMs: number }[];
+  /**
+   * Sections it is in, and when they are its own; a section once for each time the path names it. `isIn`: whether any of
+   * the train is in it then.
+   */
+  readonly stays: readonly {
+    readonly section: number;
+    readonly startMs: number;
+    readonly endMs: number;
+    isIn(ms: number): boolean;
+  }[];
   /** Outputs that reach every one of them. */
   readonly candidates: readonly number[];
   readonly enginesMa: number;
@@ -105,6 +113,8 @@ function staysOf(problem: Problem, way: Journey, index: number, stretch: Control
         section,
         startMs: entry === stretch.firstEntry ? Math.max(startMs, stretch.sinceMs) : startMs,
         endMs: entry === stretch.lastEntry ? Math.min(endMs, stretch.untilMs) : endMs,
+        isIn: (ms: number) =>
+          ms >= (entry === 0 ? there : (enters ?? there)) && ms < (clears ?? standsTo(problem, index)),
       },
     ];
   });

@@ -146,11 +146,10 @@ test("outputs and transformers carry in every millisecond what their trains draw
     const plain = plainRuns(problem).sort(byStart);
     const draws = (ms: number, fits: (output: number) => boolean) =>
       plain.flatMap((run, at) => {
-        const { output } = analog.runs[at] as AnalogRun;
-        return output >= 0 && fits(output) ? [{ train: run.train, ma: drawAt(run, ms) }] : [];
+        const told = analog.runs[at] as AnalogRun;
+        return told.output >= 0 && fits(told.output) ? [{ train: run.train, ma: drawAt(run, told, ms) }] : [];
       });
-    const served = plain.filter((run, at) => (analog.runs[at]?.output ?? -1) >= 0 && run.lightingMa > 0);
-    const instants = coveredMs(problem, ...served.map(({ endMs }) => endMs));
+    const instants = coveredMs(problem);
     problem.outputs.forEach(({ ratingMa: limitMa }, at) => {
       const mine = instants.map((ms) => draws(ms, (output) => output === at));
       expectLoad(problem, outputs[at] as LoadReport, { limitMa, constantMa: 0, draws: mine });
@@ -199,9 +198,16 @@ function isIn({ startMs, endMs }: { startMs: number; endMs: number }, ms: number
   return startMs <= ms && ms < endMs;
 }
 
-function drawAt(run: PlainRun, ms: number): number {
-  if (!isIn(run, ms)) return 0;
+/**
+ * Design section 5: the load of an output is over the sections switched to it then, so a rake is lit while the sections
+ * that its train is in are. When they are switched is as reported: the judge of assignments looks at that.
+ */
+function drawAt(run: PlainRun, told: AnalogRun, ms: number): number {
+  const under = run.stays.filter((stay) => stay.isIn(ms));
+  const isSwitched = (wanted: number) =>
+    told.sections.some((section, i) => section === wanted && isIn(told.sectionSpans[i] as Interval, ms));
+  const isLit = under.length > 0 && under.every(({ section }) => isSwitched(section));
   const stands = run.stops.some((stop) => isIn({ startMs: stop.arriveMs, endMs: stop.departMs }, ms));
   const moves = ms >= run.departMs && ms < run.arriveMs && !stands;
-  return run.lightingMa + (moves ? run.enginesMa : 0);
+  return (isLit ? run.lightingMa : 0) + (moves ? run.enginesMa : 0);
 }

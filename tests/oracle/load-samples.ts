@@ -18,10 +18,10 @@ export interface SampledLoad {
  * Milliseconds that loads cover: the slot, or beyond its end until the last stock has stood down, or the last of
  * `more`.
  */
-export function coveredMs(problem: Problem, ...more: number[]): number[] {
+export function coveredMs(problem: Problem): number[] {
   const { startMs, endMs } = problem.slot;
   const stands = problem.trains.flatMap((train, at) => (runsBackwards(train) ? [] : [standsTo(problem, at)]));
-  const last = Math.max(endMs, ...stands, ...more);
+  const last = Math.max(endMs, ...stands);
   return Array.from({ length: last - startMs }, (_, at) => startMs + at);
 }
 

@@ -1,7 +1,7 @@
 import type { Problem, Train } from "../../src/planner/problem.ts";
 import { controlStretches, isDigital } from "./control.ts";
 import { type Journey, journey, leavesPoint, moving, reachesPoint, runsBackwards } from "./journey.ts";
-import { itemStandsTo, previousWorking } from "./stock.ts";
+import { itemPutDown, itemStandsTo } from "./stock.ts";
 
 /**
  * Digital load, millisecond by millisecond: what every locomotive and lit rake then draws, and from which
@@ -41,9 +41,7 @@ function createTrainSampler(problem: Problem, train: Train, index: number) {
   const stretches = controlStretches(problem, way);
   const pieces = piecesOf(problem, train).map((piece) => ({
     ...piece,
-    fromMs: previousWorking(problem, piece.item, index)
-      ? way.startMs
-      : Math.min(train.placedMs ?? problem.slot.startMs, way.startMs),
+    fromMs: itemPutDown(problem, piece.item, index) ?? way.startMs,
     toMs: itemStandsTo(problem, piece.item, index),
     stays: staysOf(way, piece),
   }));

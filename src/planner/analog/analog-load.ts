@@ -6,8 +6,8 @@ import type { OpenRun } from "./build-runs.ts";
 
 /**
  * What the trains draw from their outputs, as changes of each output's load: locomotives their running current
- * while they move and nothing while they stand, lit rakes as long as the run has its output. Runs without an
- * output draw nothing. Keys of the events are outputs; nothing before the slot's start. Cost: linear in runs and
+ * while they move and nothing while they stand, lit rakes while their train is in a section that is switched to its
+ * output (a driver may have the output before and after). Runs without an output draw nothing. Keys of the events are outputs; nothing before the slot's start. Cost: linear in runs and
  * calls.
  */
 export function analogLoad(
@@ -23,10 +23,10 @@ export function analogLoad(
     addStep(events, output, from, ma, train);
     addStep(events, output, toMs, -ma, train);
   };
-  for (const [index, { train, span, departMs, arriveMs }] of runs.entries()) {
+  for (const [index, { train, litSpans, departMs, arriveMs }] of runs.entries()) {
     const output = outputs[index] as number;
     if (output < 0) continue;
-    add(output, train, lightingMa(problem, train), span.startMs, span.endMs);
+    for (const { startMs, endMs } of litSpans) add(output, train, lightingMa(problem, train), startMs, endMs);
     const ma = enginesMa(problem, train);
     let leftMs: number | null = null;
     for (const call of callsOf(motions, train)) {

@@ -1,6 +1,6 @@
 import type { Parts } from "../control/parts.ts";
 import type { Motions } from "../motion/motions.ts";
-import type { Problem, Section } from "../problem.ts";
+import type { Interval, Problem, Section } from "../problem.ts";
 import type { AnalogRun } from "../result.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
 import { enginesMa, lightingMa } from "./analog-draw.ts";
@@ -12,6 +12,8 @@ import { digitalStays, type Stay, staysOfRun } from "./stays.ts";
 export interface OpenRun extends Omit<AnalogRun, "output"> {
   readonly departMs: number;
   readonly arriveMs: number;
+  /** When the train stands or moves in sections all switched to its output; in order, apart. */
+  readonly litSpans: readonly Interval[];
 }
 
 /**
@@ -37,6 +39,7 @@ export function buildRuns(problem: Problem, motions: Motions, stock: StockPlan, 
       arriveMs: run.arriveMs,
       sections: mine.map(({ section }) => section),
       sectionSpans: mine.map(({ span }: Stay) => span),
+      litSpans: litSpans(mine),
       candidates: outputsReaching(
         problem,
         mine.map(({ section }) => section),
@@ -47,6 +50,30 @@ export function buildRuns(problem: Problem, motions: Motions, stock: StockPlan, 
   return open.sort(
     (a, b) => a.span.startMs - b.span.startMs || a.span.endMs - b.span.endMs || a.train - b.train,
   );
+}
+
+/**
+ * A train is its run's from when the last of the sections that it begins in is switched, until the first of those that it
+ * ends in is handed on: what goes on as another train is lit once.
+ */
+function litSpans(stays: readonly Stay[]): Interval[] {
+  let sinceMs = -Infinity;
+  let untilMs = Infinity;
+  for (const { span, inside } of stays) {
+    if (inside.some(({ startMs }) => startMs < span.startMs)) sinceMs = Math.max(sinceMs, span.startMs);
+    if (inside.some(({ endMs }) => endMs > span.endMs)) untilMs = Math.min(untilMs, span.endMs);
+  }
+  const all = stays.flatMap(({ inside }) => inside).sort((a, b) => a.startMs - b.startMs);
+  const lit: Interval[] = [];
+  for (const each of all) {
+    const startMs = Math.max(each.startMs, sinceMs);
+    const endMs = Math.min(each.endMs, untilMs);
+    const last = lit.at(-1);
+    if (startMs >= endMs) continue;
+    if (last && startMs <= last.endMs) lit[lit.length - 1] = { ...last, endMs: Math.max(last.endMs, endMs) };
+    else lit.push({ startMs, endMs });
+  }
+  return lit;
 }
 
 /** Outputs that reach all of at least one section, ascending: none where one has no selector. */

@@ -14,6 +14,8 @@ export interface Stay {
    * What of it set-up and release are around: the train moves in the section, or stands in it between two moves.
    */
   readonly moving: Interval;
+  /** When any of the train is in it, without set-up and release: more than once where it goes out and comes back. */
+  readonly inside: readonly Interval[];
 }
 
 /** What it takes to say when a train is in its sections. */
@@ -61,6 +63,7 @@ function stayInEntry({ problem, motions, stock, parts }: StayScene, run: Run, en
     section,
     span: { startMs: Math.max(from, since), endMs: Math.min(to, until) },
     moving: { startMs: enter ?? run.departMs, endMs: Math.min(clear ?? run.arriveMs, run.arriveMs) },
+    inside: [{ startMs: enter ?? from, endMs: clear ?? to }],
   };
 }
 
@@ -85,5 +88,10 @@ function join(a: Stay, b: Stay): Stay {
     startMs: Math.min(x.startMs, y.startMs),
     endMs: Math.max(x.endMs, y.endMs),
   });
-  return { ...a, span: hull(a.span, b.span), moving: hull(a.moving, b.moving) };
+  return {
+    ...a,
+    span: hull(a.span, b.span),
+    moving: hull(a.moving, b.moving),
+    inside: [...a.inside, ...b.inside],
+  };
 }

@@ -1,6 +1,7 @@
 import { firstDeparture, lastArrival, type Motions } from "../motion/motions.ts";
 import { sortInGroups } from "../order/sort-in-groups.ts";
 import type { Problem, Train } from "../problem.ts";
+import { comesMs, goesMs } from "./handed-on.ts";
 import { listItems } from "./list-items.ts";
 import type { StockPlan } from "./stock-plan.ts";
 
@@ -90,23 +91,33 @@ export function standTrain(problem: Problem, motions: Motions, plan: StockPlan, 
   const arrives = lastArrival(motions, train);
   const first = plan.firstItem[train] as number;
   const end = plan.firstItem[train + 1] as number;
-  let broughtMs = -Infinity;
   let isBrought = first < end;
+  let broughtMs = -Infinity;
+  let byHandMs = Infinity;
   let to = first < end ? arrives : Math.max(arrives, removed);
   let changes = false;
   for (let row = first; row < end; row++) {
     const previous = plan.previous[row] as number;
     const next = plan.next[row] as number;
-    if (previous < 0) isBrought = false;
-    else broughtMs = Math.max(broughtMs, lastArrival(motions, previous));
-    const since = previous < 0 ? Math.min(departs, placed) : departs;
-    const until = Math.max(arrives, next < 0 ? removed : firstDeparture(motions, next));
+    let since = departs;
+    if (previous < 0) {
+      isBrought = false;
+      since = Math.min(departs, placed);
+    } else {
+      const goes = goesMs(problem, motions, previous, train);
+      if (goes < departs) {
+        since = comesMs(problem, motions, goes, train);
+        byHandMs = Math.min(byHandMs, since);
+      } else broughtMs = Math.max(broughtMs, lastArrival(motions, previous));
+    }
+    const until = next < 0 ? Math.max(arrives, removed) : goesMs(problem, motions, train, next);
     changes ||= plan.drawsFromMs[row] !== since || plan.drawsToMs[row] !== until;
     plan.drawsFromMs[row] = since;
     plan.drawsToMs[row] = until;
     to = Math.max(to, until);
   }
-  const from = Math.min(departs, isBrought ? broughtMs : placed);
+  const standing = !isBrought ? placed : broughtMs > -Infinity ? broughtMs : departs;
+  const from = Math.min(departs, standing, byHandMs);
   changes ||= plan.standFromMs[train] !== from || plan.standToMs[train] !== to;
   plan.standFromMs[train] = from;
   plan.standToMs[train] = to;

@@ -1,6 +1,7 @@
 import { createFinding, type Finding } from "../findings.ts";
-import { firstDeparture, lastArrival, type Motions, STANDS } from "../motion/motions.ts";
+import { firstDeparture, lastArrival, type Motions } from "../motion/motions.ts";
 import type { Problem, Section } from "../problem.ts";
+import { beginsWhereEnded } from "./handed-on.ts";
 import type { StockPlan } from "./stock-plan.ts";
 
 /**
@@ -51,7 +52,7 @@ function judge(
     });
   const here = motions.section[(motions.firstRow[before + 1] as number) - 1] as number;
   const there = motions.section[motions.firstRow[after] as number] as number;
-  if (here === there || endsIn(motions, before, there) || isByHand(problem, here, there)) return null;
+  if (beginsWhereEnded(motions, before, after) || isByHand(problem, here, there)) return null;
   return createFinding({
     ...itemsBetween(problem, stock, before, after),
     code: "stock-elsewhere",
@@ -72,14 +73,6 @@ function itemsBetween(problem: Problem, stock: StockPlan, before: number, after:
     else rakes.push(item - problem.locomotives.length);
   }
   return { trains: [before, after], locomotives, rakes };
-}
-
-/** Whether the train covers the section when it has arrived. */
-function endsIn(motions: Motions, train: number, section: number): boolean {
-  const end = motions.firstRow[train + 1] as number;
-  for (let row = motions.firstRow[train] as number; row < end; row++)
-    if (motions.clearMs[row] === STANDS && motions.section[row] === section) return true;
-  return false;
 }
 
 function isByHand(problem: Problem, here: number, there: number): boolean {

@@ -6,12 +6,13 @@ export interface StockPlan extends Items {
   readonly order: Int32Array;
   /**
    * Since when the train stands where it departs from: where every item has a previous working, from the latest of
-   * their last arrivals; else from its placing or the slot's start. Never after its departure.
+   * their last arrivals, or from when the first of it is put down by hand (comesMs); else from its placing or the slot's
+   * start. Never after its departure.
    */
   readonly standFromMs: Int32Array;
   /**
-   * Until when it stands where it arrived: the latest over its items of the next working's departure or, for an item
-   * without one, its removal or the slot's end. Never before its arrival.
+   * Until when it stands where it arrived: the latest over its items of when the next working has them (goesMs) or, for
+   * an item without one, its removal or the slot's end. Never before its arrival.
    */
   readonly standToMs: Int32Array;
 
@@ -20,9 +21,9 @@ export interface StockPlan extends Items {
   /** Train that takes the item next, −1: none. */
   readonly next: Int32Array;
   /**
-   * For how long the item's draw belongs to this working, so that it is drawn for once: until its next working departs,
-   * or its removal or the slot's end; from its placing or the slot's start only where no working brought it, else from
-   * the departure. Never less than the run.
+   * For how long the item's draw belongs to this working, so that it is drawn for once: until its next working has it
+   * (goesMs), or its removal or the slot's end; from when it is put down by hand, or from its placing or the slot's start
+   * where no working brought it, else from the departure. Never less than the run.
    */
   readonly drawsFromMs: Int32Array;
   readonly drawsToMs: Int32Array;

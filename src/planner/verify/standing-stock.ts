@@ -13,7 +13,7 @@ export interface Stand {
 /**
  * Where every train stands and since when and until when, worked out anew: before its first departure in its first
  * section, at its calls and after its last arrival in all that it covers. Before it, since its stock was brought or
- * placed; after it, until the last of its stock goes on or is removed. None for times that run backwards. For judging,
+ * placed; after it, until the last of its stock goes on, is removed or carried to where it is wanted next. None for times that run backwards. For judging,
  * so it shares nothing with the planner's stock.
  */
 export function standsOf(problem: Problem): Stand[] {
@@ -77,13 +77,36 @@ function standingTime(
     const at = line.indexOf(train);
     return { before: line[at - 1], after: line[at + 1] };
   });
-  const brought = neighbours.flatMap(({ before }) => (before === undefined ? [] : [arrives(before)]));
+  const brought = neighbours.flatMap(({ before }) => (before === undefined ? [] : [before]));
   const isBrought = neighbours.length > 0 && brought.length === neighbours.length;
-  const goes = neighbours.map(({ after }) => (after === undefined ? removed : departs(after)));
+  const carried = brought.map((before) => carriedByHand(problem, moves, before, train));
+  const putDown = carried.flatMap((hand) => (hand === null ? [] : [hand.putDownMs]));
+  const drivenIn = brought.filter((_, at) => carried[at] === null).map(arrives);
+  const stood = isBrought ? (drivenIn.length > 0 ? [Math.max(...drivenIn)] : []) : [placed];
+  const goes = neighbours.map(({ after }) => {
+    if (after === undefined) return removed;
+    return carriedByHand(problem, moves, train, after)?.takenMs ?? departs(after);
+  });
   return {
-    fromMs: Math.min(isBrought ? Math.max(...brought) : placed, departs(train)),
+    fromMs: Math.min(...stood, ...putDown, departs(train)),
     toMs: Math.max(arrives(train), ...(goes.length > 0 ? goes : [removed])),
   };
+}
+
+/**
+ * When hands take the stock of one working off the track and put it down for the next; null where it waits for that on
+ * the track. A stated removal takes it; so does a stated placing in a section that the stock is not in.
+ */
+function carriedByHand(problem: Problem, moves: readonly Move[][], before: number, after: number) {
+  const [from, to] = [problem.trains[before] as Train, problem.trains[after] as Train];
+  const last = moves[before]?.at(-1) as Move;
+  const goesMs = moves[after]?.[0]?.departMs ?? 0;
+  const isHere = coveredAt(problem, from, last.toEntry).includes(to.path[0]?.section ?? -1);
+  const stated = from.removedMs ?? (isHere ? null : to.placedMs);
+  if (stated === null) return null;
+  const takenMs = Math.max(stated, last.arriveMs);
+  if (takenMs >= goesMs) return null;
+  return { takenMs, putDownMs: Math.min(goesMs, Math.max(takenMs, to.placedMs ?? takenMs)) };
 }
 
 /** For each item the trains that work it, as they follow. */

@@ -12,6 +12,7 @@ const run = (train: number, startMs: number): OpenRun => ({
   arriveMs: startMs + 10,
   sections: [0],
   sectionSpans: [{ startMs, endMs: startMs + 10 }],
+  litSpans: [{ startMs, endMs: startMs + 10 }],
   candidates: [0, 1],
   runningMa: 400,
 });

@@ -192,6 +192,43 @@ describe("what outputs carry", () => {
     ]);
   });
 
+  test("lit coaches that go on as another train are lit once, from whichever output their road is switched to", () => {
+    // design 5: over the sections switched to it then. In at 610, out again at 640: the road changes hands between
+    // release at 615 and set-up at 635, though the drivers have their outputs to 640 and from 580
+    const lit = { ...hauledBy(0), rakes: [0] };
+    const { controllers } = check(
+      branch(
+        ROAD,
+        [
+          train("1", 500, [departs(0, 600), arrives(1, 610)], lit),
+          train("2", 500, [departs(1, 640), arrives(0, 650)], lit),
+        ],
+        { controllers: [{ code: "K", transformerMa: 1_500, accessoryMa: 0 }] },
+      ),
+    );
+    expect(controllers[0]?.curve).toEqual([
+      [540_000, 60],
+      [600_000, 460],
+      [610_000, 60],
+      [640_000, 460],
+      [650_000, 60],
+      [680_000, 0],
+    ]);
+  });
+
+  test("coaches placed after the driver has the output are lit from then", () => {
+    const late = train("1", 500, [departs(0, 600), arrives(1, 610)], {
+      ...hauledBy(0),
+      rakes: [0],
+      placedMs: 599_000,
+    });
+    // the next road is switched at set-up already, at 595
+    expect(check(branch(ROAD, [late])).outputs[0]?.curve.slice(0, 2)).toEqual([
+      [599_000, 60],
+      [600_000, 460],
+    ]);
+  });
+
   test("the transformer carries the accessories as well", () => {
     const [controller] = check(run([0])).controllers;
     expect(controller).toMatchObject({ peakMa: 500, constantMa: 100, shares: [{ train: 0, ma: 400 }] });
