@@ -12,10 +12,15 @@ const column = z.string().min(1).max(200).nullable().meta({
   description: "Heading of the column it stands in; none: it has no column.",
 });
 
+const unitColumn = column.optional().meta({
+  description: "Heading of the column that names each row's unit, where the sheet has one; blank: `unit`.",
+});
+
 const currentColumn = z
   .strictObject({
     column,
     unit: z.enum(CURRENT_UNITS).meta({ description: "Of a cell that names none itself." }),
+    unitColumn,
     constantMa: z.int().min(0).max(100_000).nullable().meta({
       description:
         "For a blank cell, or where there is no column, of a locomotive that is new; none: it must be there.",
@@ -36,6 +41,7 @@ export const rosterMapping = z
       .strictObject({
         column,
         unit: z.enum(LENGTH_UNITS).meta({ description: "Of a cell that names none itself." }),
+        unitColumn,
         constantMm: z.int().min(1).max(1_000_000).nullable().meta({
           description: "For a blank cell, or where there is no column, of a locomotive that is new.",
         }),
@@ -49,6 +55,7 @@ export const rosterMapping = z
       .strictObject({
         column,
         unit: z.enum(SPEED_UNITS).meta({ description: "Of a cell that names none itself." }),
+        unitColumn,
       })
       .meta({ id: "SpeedColumn" }),
     address: column.meta({

@@ -50,13 +50,12 @@ export function MappingForm({ headings, mapping, onMapping }: MappingFormProps) 
           onValue={(value) => set({ length: { ...mapping.length, column: toColumn(value) } })}
           options={columns as readonly (readonly [string, string])[]}
         />
-        <SelectField
-          label="Unit of the length"
-          value={mapping.length.unit}
-          onValue={(unit) =>
-            set({ length: { ...mapping.length, unit: unit as RosterMapping["length"]["unit"] } })
-          }
-          options={{ mm: "mm", cm: "cm", m: "m", in: "inches" }}
+        <UnitField
+          what="length"
+          units={{ mm: "mm", cm: "cm", m: "m", in: "inches" }}
+          headings={headings}
+          given={mapping.length}
+          onGiven={(length) => set({ length })}
         />
         <Constant
           label="Length where blank, mm"
@@ -77,11 +76,12 @@ export function MappingForm({ headings, mapping, onMapping }: MappingFormProps) 
               onValue={(value) => put({ column: toColumn(value) })}
               options={columns as readonly (readonly [string, string])[]}
             />
-            <SelectField
-              label={`Unit of the ${words}`}
-              value={given.unit}
-              onValue={(unit) => put({ unit: unit as typeof given.unit })}
-              options={{ mA: "mA", A: "A" }}
+            <UnitField
+              what={words}
+              units={{ mA: "mA", A: "A" }}
+              headings={headings}
+              given={given}
+              onGiven={put}
             />
             <SelectField
               label={`The ${words} is from`}
@@ -105,13 +105,12 @@ export function MappingForm({ headings, mapping, onMapping }: MappingFormProps) 
           onValue={(value) => set({ maxSpeed: { ...mapping.maxSpeed, column: toColumn(value) } })}
           options={columns as readonly (readonly [string, string])[]}
         />
-        <SelectField
-          label="Unit of the top speed"
-          value={mapping.maxSpeed.unit}
-          onValue={(unit) =>
-            set({ maxSpeed: { ...mapping.maxSpeed, unit: unit as RosterMapping["maxSpeed"]["unit"] } })
-          }
-          options={{ "km/h": "km/h", mph: "mph" }}
+        <UnitField
+          what="top speed"
+          units={{ "km/h": "km/h", mph: "mph" }}
+          headings={headings}
+          given={mapping.maxSpeed}
+          onGiven={(maxSpeed) => set({ maxSpeed })}
         />
       </fieldset>
       <fieldset class="fieldset">
@@ -127,6 +126,44 @@ export function MappingForm({ headings, mapping, onMapping }: MappingFormProps) 
         ))}
       </fieldset>
     </div>
+  );
+}
+
+interface UnitFieldProps<G> {
+  readonly what: string;
+  readonly units: Readonly<Record<string, string>>;
+  readonly headings: readonly string[];
+  readonly given: G;
+  readonly onGiven: (given: G) => void;
+}
+
+/** No unit is called so. */
+const AS_COLUMN = "column ";
+
+/** One unit for all, or the column that names each row's. */
+function UnitField<G extends { readonly unit: string; readonly unitColumn?: string | null | undefined }>({
+  what,
+  units,
+  headings,
+  given,
+  onGiven,
+}: UnitFieldProps<G>) {
+  return (
+    <SelectField
+      label={`Unit of the ${what}`}
+      value={given.unitColumn ? `${AS_COLUMN}${given.unitColumn}` : given.unit}
+      onValue={(value) =>
+        onGiven(
+          value.startsWith(AS_COLUMN)
+            ? { ...given, unitColumn: value.slice(AS_COLUMN.length) }
+            : { ...given, unit: value, unitColumn: null },
+        )
+      }
+      options={[
+        ...Object.entries(units),
+        ...headings.map((heading) => [`${AS_COLUMN}${heading}`, `as ${heading} says`] as const),
+      ]}
+    />
   );
 }
 

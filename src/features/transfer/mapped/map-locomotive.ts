@@ -3,7 +3,7 @@ import type { KeptFigure, RosterMapping } from "../../../../shared/mapped-import
 import type { Locomotive } from "../../../../shared/roster.ts";
 import { FIGURE_SOURCES, type FigureSource } from "../../../../shared/vocabulary.ts";
 import { cellFault } from "../csv/errors.ts";
-import { type Figure, readFigure, readWhole } from "./read-figure.ts";
+import { type Figure, type Quantity, readFigure, readWhole, unitOf } from "./read-figure.ts";
 import type { DecimalMark } from "./read-number.ts";
 
 /** A row of the sheet: what stands under a heading, without blanks around it. */
@@ -18,6 +18,12 @@ interface ReadLocomotive {
   readonly kept: readonly KeptFigure[];
   readonly faults: readonly Fault[];
 }
+
+/** A figure's unit: of the column, or of each row. */
+type Measured = Pick<
+  RosterMapping["running"] | RosterMapping["length"] | RosterMapping["maxSpeed"],
+  "unit" | "unitColumn"
+>;
 
 type Current = KeptFigure["figure"];
 
@@ -43,17 +49,26 @@ export function readLocomotive(
     faults.push(cellFault(row, column ?? mapping.code, read.fault));
     return 1;
   };
+  const unitAt = (quantity: Quantity, { unit, unitColumn }: Measured): string => {
+    const word = text(unitColumn ?? null);
+    const named = word === "" ? unit : unitOf(quantity, word);
+    if (named === undefined)
+      faults.push(
+        cellFault(row, unitColumn ?? undefined, `${word} is no unit of a ${quantity} that is known here.`),
+      );
+    return named ?? unit;
+  };
   const constant = (value: number | null, what: string): Figure =>
     value === null ? { fault: `${what} is not said: fill it in, or give a figure for all.` } : { value };
 
   const length = (): number => {
-    const { column, unit, constantMm } = mapping.length;
+    const { column, constantMm } = mapping.length;
     const written = text(column);
     if (written === "") return before?.lengthMm ?? take(column, constant(constantMm, "Its length"));
-    return take(column, readWhole(written, "length", unit, decimal));
+    return take(column, readWhole(written, "length", unitAt("length", mapping.length), decimal));
   };
   const current = (figure: Current): Locomotive["running"] => {
-    const { column, unit, constantMa, source } = mapping[figure];
+    const { column, constantMa, source } = mapping[figure];
     const written = text(column);
     if (written === "")
       // a figure that stands for all is nobody's measurement
@@ -63,6 +78,7 @@ export function readLocomotive(
           source: "rule of thumb",
         }
       );
+    const unit = unitAt("current", mapping[figure]);
     const given = { ma: take(column, readWhole(written, "current", unit, decimal)), source };
     const had = before?.[figure];
     if (had === undefined || !isSurer(had.source, source)) return given;
@@ -70,11 +86,11 @@ export function readLocomotive(
     return had;
   };
   const speed = (): number | null => {
-    const { column, unit } = mapping.maxSpeed;
+    const { column } = mapping.maxSpeed;
     const written = text(column);
     return written === ""
       ? (before?.maxSpeedKmh ?? null)
-      : take(column, readFigure(written, "speed", unit, decimal));
+      : take(column, readFigure(written, "speed", unitAt("speed", mapping.maxSpeed), decimal));
   };
   const locomotive: Locomotive = {
     code,

@@ -108,15 +108,23 @@ function findWidthFaults(width: number, rows: Sheet): Fault[] {
   });
 }
 
-const figureColumns = ({ length, running, standing, stall, inrush, maxSpeed }: RosterMapping): string[] =>
-  [length, running, standing, stall, inrush, maxSpeed]
-    .map(({ column }) => column)
-    .filter((heading) => heading !== null);
+const figuresOf = ({ length, running, standing, stall, inrush, maxSpeed }: RosterMapping) => [
+  length,
+  running,
+  standing,
+  stall,
+  inrush,
+  maxSpeed,
+];
+
+const figureColumns = (mapping: RosterMapping): string[] =>
+  figuresOf(mapping).flatMap(({ column }) => column ?? []);
 
 const columnsOf = (mapping: RosterMapping): string[] => [
   mapping.code,
   ...[mapping.name, mapping.address, mapping.owner, mapping.note].filter((heading) => heading !== null),
   ...figureColumns(mapping),
+  ...figuresOf(mapping).flatMap(({ unitColumn }) => unitColumn ?? []),
 ];
 
 const headingsOf = (mapping: RosterMapping): Origin["columns"] => ({

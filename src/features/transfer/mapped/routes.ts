@@ -68,7 +68,7 @@ export function registerMappedRoutes(app: HttpApp, service: MappedService): void
         operationId: "importRosterSheet",
         summary: "Make and change locomotives and decoders from a spreadsheet with columns of its own",
         description:
-          "Says which column holds what, in which unit, and what to take where nothing is said. Lengths in mm, cm, m or inches, currents in mA or A, speeds in km/h or mph; a cell may name its own unit. What it says nothing of stays as it is where the locomotive is there already; so does a figure from a surer source than the column's, which `kept` tells. A point or comma before three digits is read as the rest of the sheet writes it, and refused where that leaves doubt. All or nothing; every refusal names row (the heading is 1) and column. Try it with `dryRun` first.",
+          "Says which column holds what, in which unit, and what to take where nothing is said. Lengths in mm, cm, m or inches, currents in mA or A, speeds in km/h or mph; a cell may name its own unit, or a column beside it (`unitColumn`). What it says nothing of stays as it is where the locomotive is there already; so does a figure from a surer source than the column's, which `kept` tells. A point or comma before three digits is read as the rest of the sheet writes it, and refused where that leaves doubt. All or nothing; every refusal names row (the heading is 1) and column. Try it with `dryRun` first.",
         params,
         body: mappedImport.meta({ examples: [{ text: SHEET, mapping: EXAMPLE, dryRun: true }] }),
         response: {

@@ -32,7 +32,8 @@ const WORDS = {
 
 const SAMPLES = 5;
 
-/** What the columns of a sheet look like they hold. Each column is taken once; units stand in headings or cells. */
+/** What the columns of a sheet look like they hold. Each column is taken once; units stand in headings, in
+ * cells, or in a column beside. */
 export function suggestMapping(sheet: Sheet): SuggestedMapping {
   const [headings = [], ...rows] = sheet;
   const filled = rows.filter((row) => row.some((cell) => cell.trim() !== ""));
@@ -67,8 +68,16 @@ export function suggestMapping(sheet: Sheet): SuggestedMapping {
       heading === null ? [] : filled.map((row) => splitFigure(row[headings.indexOf(heading)] ?? "").digits),
     ),
   );
+  // units stand beside their figures, in a column of nothing else
+  const unitColumn = (quantity: Quantity, heading: string | null): string | null => {
+    const at = heading === null ? -1 : headings.indexOf(heading) + 1;
+    const cells = filled.map((row) => (row[at] ?? "").trim()).filter((cell) => cell !== "");
+    const isOfUnits = cells.length > 0 && cells.every((cell) => unitOf(quantity, cell) !== undefined);
+    return at > 0 && isOfUnits ? (headings[at] ?? null) : null;
+  };
   const current = (heading: string | null): RosterMapping["running"] => ({
     column: heading,
+    unitColumn: unitColumn("current", heading),
     unit: unit("current", heading, "mA") as RosterMapping["running"]["unit"],
     constantMa: null,
     source: "rule of thumb",
@@ -85,6 +94,7 @@ export function suggestMapping(sheet: Sheet): SuggestedMapping {
             name,
             length: {
               column: length,
+              unitColumn: unitColumn("length", length),
               unit: unit("length", length, "mm") as RosterMapping["length"]["unit"],
               constantMm: null,
             },
@@ -94,6 +104,7 @@ export function suggestMapping(sheet: Sheet): SuggestedMapping {
             inrush: current(inrush),
             maxSpeed: {
               column: maxSpeed,
+              unitColumn: unitColumn("speed", maxSpeed),
               unit: unit("speed", maxSpeed, "km/h") as RosterMapping["maxSpeed"]["unit"],
             },
             address,

@@ -146,6 +146,48 @@ describe("a sheet in which points part the thousands", () => {
   });
 });
 
+describe("a sheet whose units stand in a column beside", () => {
+  const sheet = [
+    ["Number", "Length", "Unit", "Run", "in", "Stall"],
+    ["1", "21.5", "cm", "0.35", "A", "900"],
+    ["2", "8.5", "in", "240", "mA", "1200"],
+    ["3", "190", "", "310", "", "800"],
+  ];
+
+  it("is guessed, and read row by row; a blank is the unit of the column", () => {
+    const { mapping } = suggestMapping(sheet);
+    expect(mapping?.length).toMatchObject({ column: "Length", unitColumn: "Unit" });
+    expect(mapping?.running).toMatchObject({ column: "Run", unitColumn: "in" });
+    expect(mapping?.stall.unitColumn).toBe(null);
+    const { locomotives, faults } = mapRoster(
+      sheet,
+      plainMapping({
+        length: { column: "Length", unit: "mm", unitColumn: "Unit", constantMm: null },
+        running: { column: "Run", unit: "mA", unitColumn: "in", constantMa: null, source: "measured" },
+      }),
+    );
+    expect(faults).toEqual([]);
+    // 8.5 in = 215.9 mm, by the inch of 25.4 mm
+    expect(locomotives.map(({ lengthMm, running }) => [lengthMm, running.ma])).toEqual([
+      [215, 350],
+      [216, 240],
+      [190, 310],
+    ]);
+  });
+
+  it("is refused at the unit that is none, and where there is no such column", () => {
+    const mapping = (unitColumn: string) =>
+      plainMapping({ length: { column: "Length", unit: "mm", unitColumn, constantMm: null } });
+    const rows = [sheet[0] as string[], ["1", "21.5", "chains", "0.35", "A", "900"]];
+    expect(mapRoster(rows, mapping("Unit")).faults.map(({ row, column }) => [row, column])).toEqual([
+      [2, "Unit"],
+    ]);
+    expect(mapRoster(rows, mapping("Units")).faults.map(({ row, column }) => [row, column])).toEqual([
+      [1, "Units"],
+    ]);
+  });
+});
+
 describe("a decoder that is new", () => {
   const stored = (decoders: readonly Decoder[]) => ({
     locomotives: new Map(),
