@@ -35,7 +35,8 @@ export const analogCost = z
       }),
     newSections: z.int().meta({ description: "How many sections that makes more." }),
     peakOutputMa: ma.meta({ description: "The most that one output gives." }),
-    peakTogetherMa: ma.meta({ description: "The most that all give together." }),
+    peakTogetherMa: ma.meta({ description: "The most that all give together, accessories included." }),
+    accessoriesMa: ma.meta({ description: "What accessories take of that all the time." }),
     unfit: z.array(code).meta({ description: "Locomotives whose decoder does not run on analog track." }),
   })
   .meta({ id: "AnalogCost" });
@@ -46,18 +47,35 @@ export const digitalCost = z
     handsets: z.int().meta({ description: "In use at once." }),
     handsetsWithSpares: z.int().meta({ description: "With one in ten to spare, at least one." }),
     decoders: z.array(code).meta({ description: "Locomotives to fit with one." }),
-    peakMa: ma.meta({ description: "All that is drawn at once, at the most." }),
+    peakMa: ma.meta({ description: "All that trains draw at once, at the most." }),
+    accessoriesMa: ma.meta({ description: "What accessories take beside it all the time." }),
     breakerMa: ma.meta({ description: "What a district's breaker was taken to be good for." }),
     ratingMa: ma.meta({ description: "What a booster was taken to be good for." }),
     districts: z
       .array(z.strictObject({ sections: z.array(code), peakMa: ma }).meta({ id: "CostedDistrict" }))
-      .meta({ description: "Sections along the track, with the reserve free at the peak of each." }),
+      .meta({
+        description:
+          "Sections along the track, with the reserve free at the peak of each. Those that draw nothing go with their neighbours, or are in none where these draw nothing either.",
+      }),
     leastDistricts: z.int().meta({ description: "Fewer could not hold the peak." }),
     supplies: z
-      .array(z.strictObject({ districts: z.array(z.int()), peakMa: ma }).meta({ id: "CostedSupply" }))
-      .meta({ description: "Boosters, each with its districts by position." }),
+      .array(
+        z
+          .strictObject({
+            districts: z.array(z.int()),
+            accessoryMa: ma.meta({ description: "What accessories take of its peak." }),
+            peakMa: ma,
+          })
+          .meta({ id: "CostedSupply" }),
+      )
+      .meta({
+        description:
+          "Boosters, each with its districts by position and as much of the accessories as it has room for.",
+      }),
     leastSupplies: z.int().meta({ description: "Fewer could not hold the peak." }),
-    tooMuch: z.array(code).meta({ description: "Sections that draw more than one breaker bears." }),
+    tooMuch: z
+      .array(code)
+      .meta({ description: "Sections that draw more than one breaker, or the booster behind it, bears." }),
   })
   .meta({ id: "DigitalCost" });
 

@@ -1,3 +1,4 @@
+import { benchBothWays } from "./both-ways.ts";
 import { benchClaims } from "./claims.ts";
 import { benchClashes } from "./clashes.ts";
 import { benchMoves } from "./moves.ts";
@@ -14,6 +15,7 @@ const BENCHES: Readonly<Record<string, () => void | Promise<void>>> = {
   "one-section": benchOneSection,
   "whole-check": benchWholeCheck,
   moves: benchMoves,
+  "both-ways": benchBothWays,
   service: benchService,
   claims: benchClaims,
 };

@@ -10,6 +10,10 @@ export const SIZES = [
 export type Size = (typeof SIZES)[number];
 
 /** Laps and warm-up for plans of a size: fewer where one call takes long. */
-export function effort({ trains }: Size): { laps: number; lapMs: number; warmMs: number } {
+export function effort({ trains }: { readonly trains: number }): {
+  laps: number;
+  lapMs: number;
+  warmMs: number;
+} {
   return trains < 1_000 ? { laps: 15, lapMs: 6, warmMs: 120 } : { laps: 9, lapMs: 25, warmMs: 300 };
 }

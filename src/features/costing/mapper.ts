@@ -33,6 +33,7 @@ export function toAnalogCost(problem: Problem, cost: AnalogCost): BothWays["anal
     newSections,
     peakOutputMa: cost.peakOutputMa,
     peakTogetherMa: cost.peakTogetherMa,
+    accessoriesMa: cost.accessoriesMa,
     unfit: codesOf(problem.locomotives, cost.unfit),
   };
 }
@@ -41,8 +42,8 @@ export function toDigitalCost(problem: Problem, cost: DigitalCost, sizes: Sizes)
   const parts = [
     count(cost.handsetsWithSpares, "handset"),
     `${count(cost.decoders.length, "decoder")} more`,
-    count(cost.districts.filter(({ peakMa }) => peakMa > 0).length, "district"),
-    count(cost.supplies.filter(({ peakMa }) => peakMa > 0).length, "booster"),
+    count(cost.districts.length, "district"),
+    count(cost.supplies.length, "booster"),
   ];
   return {
     sentence: `All-digital this timetable needs ${listed(parts)}.`,
@@ -50,13 +51,18 @@ export function toDigitalCost(problem: Problem, cost: DigitalCost, sizes: Sizes)
     handsetsWithSpares: cost.handsetsWithSpares,
     decoders: codesOf(problem.locomotives, cost.decoders),
     peakMa: cost.peakMa,
+    accessoriesMa: cost.accessoriesMa,
     ...sizes,
     districts: cost.districts.map(({ sections, peakMa }) => ({
       sections: codesOf(problem.sections, sections),
       peakMa,
     })),
     leastDistricts: cost.leastDistricts,
-    supplies: cost.supplies.map(({ districts, peakMa }) => ({ districts: [...districts], peakMa })),
+    supplies: cost.supplies.map(({ districts, accessoryMa, peakMa }) => ({
+      districts: [...districts],
+      accessoryMa,
+      peakMa,
+    })),
     leastSupplies: cost.leastSupplies,
     tooMuch: codesOf(problem.sections, cost.tooMuch),
   };

@@ -2,6 +2,7 @@ import type { BothWays } from "../../../shared/costing.ts";
 import { toLayoutTimeText } from "../../../shared/layout-time.ts";
 import type { PlanParts } from "../../database/records/read-plan.ts";
 import { check } from "../../planner/check.ts";
+import { accessoriesMa } from "../../planner/costing/accessories.ts";
 import { costAllAnalog } from "../../planner/costing/all-analog.ts";
 import { costAllDigital, type Sizes } from "../../planner/costing/all-digital.ts";
 import { mostTrains } from "../../planner/costing/most-trains.ts";
@@ -77,13 +78,15 @@ const sizesOf = ({ districts, supplies }: Problem): Sizes => ({
 
 const amps = (ma: number) => `${(ma / 1_000).toFixed(2)} A`;
 
-function assumptions({ policy }: Problem, { breakerMa, ratingMa }: Sizes): string[] {
+function assumptions(problem: Problem, { breakerMa, ratingMa }: Sizes): string[] {
+  const { policy } = problem;
   return [
     "The same trains, times and track both ways; nothing is laid or taken up but cuts between sections.",
     `Each new breaker opens at ${amps(breakerMa)} and each new booster gives ${amps(ratingMa)}, the largest the club has; ${Math.round(policy.reserve * 100)} % of both stays free.`,
     "All-analog, every selector reaches every output; the lists say what each output then really feeds.",
-    "All-digital, districts are made along the track, each as long as its breaker bears it. That is not always the fewest: the bound says what fewer could not hold.",
-    "How far the equipment goes takes the timetable's own mix to grow evenly: twice the trains at once take twice of everything.",
+    "All-digital, districts are made along the track, each as far as its breaker and one booster bear it. That is not always the fewest: the bound says what fewer could not hold. Sections that draw nothing go with their neighbours.",
+    `Accessories take ${amps(accessoriesMa(problem))} from today's boosters and controllers together, and the same either way: all-digital from whichever booster has room for them, all-analog from the transformers.`,
+    "How far the equipment goes takes the timetable's own mix to grow evenly: twice the trains at once take twice of everything. An output drives one train, so more trains take more outputs.",
     "One handset in ten is a spare, at least one (common practice).",
   ];
 }

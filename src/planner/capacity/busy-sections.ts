@@ -5,7 +5,7 @@ import type { Problem } from "../problem.ts";
 import type { BusySection } from "../result.ts";
 import { type OnTheWay, onTheWay } from "./on-the-way.ts";
 
-/** How long each section is taken by trains on their way, and by how many: ms, by section. */
+/** How long each section is taken by trains on their way, ms, and how often one is in it; by section. */
 export interface BusyTimes {
   readonly ms: Float64Array;
   readonly trains: Int32Array;
@@ -13,18 +13,26 @@ export interface BusyTimes {
 
 /**
  * The compressed occupation of every section: its trains in the order of the timetable, pushed together until their
- * blocking times touch (UIC Code 406; for one section that is their sum). Cost: linear in path entries.
+ * blocking times touch (UIC Code 406; for one section that is their sum). A train takes a section once at a time, even where
+ * its path names the section twice in a row, as where it turns round. Cost: linear in path entries.
  */
 export function busyTimes(problem: Problem, motions: Motions): BusyTimes {
   return sumUp(onTheWay(problem, motions), problem.sections.length);
 }
 
-function sumUp({ count, section, fromMs, toMs }: OnTheWay, sections: number): BusyTimes {
+/** Along a path both ends of what is taken only grow: so the visit before is all that one can overlap with. */
+function sumUp({ count, section, train, fromMs, toMs }: OnTheWay, sections: number): BusyTimes {
   const busy: BusyTimes = { ms: new Float64Array(sections), trains: new Int32Array(sections) };
+  const before = new Int32Array(sections).fill(-1);
   for (let i = 0; i < count; i++) {
     const at = section[i] as number;
-    busy.ms[at] = (busy.ms[at] as number) + (toMs[i] as number) - (fromMs[i] as number);
-    busy.trains[at] = (busy.trains[at] as number) + 1;
+    const other = before[at] as number;
+    before[at] = i;
+    const goesOn =
+      other >= 0 && train[other] === train[i] && (fromMs[i] as number) <= (toMs[other] as number);
+    const from = (goesOn ? toMs[other] : fromMs[i]) as number;
+    busy.ms[at] = (busy.ms[at] as number) + (toMs[i] as number) - from;
+    if (!goesOn) busy.trains[at] = (busy.trains[at] as number) + 1;
   }
   return busy;
 }

@@ -1,6 +1,8 @@
 import { check } from "../check.ts";
+import { compilePlan } from "../compile-plan.ts";
 import type { Controller, Output, Problem } from "../problem.ts";
-import type { CheckResult } from "../result.ts";
+import { accessoriesMa } from "./accessories.ts";
+import { findDivisions } from "./divisions.ts";
 
 /** What running a timetable wholly analog on the same track would take. Indexes into the problem. */
 export interface AnalogCost {
@@ -12,11 +14,13 @@ export interface AnalogCost {
   readonly isAssigned: boolean;
   /** Selector turns, and the fewest that any assignment could need; null where sections must be divided first. */
   readonly turns: { readonly made: number; readonly atLeast: number } | null;
-  /** Shared sections in which trains stand or pass together, and into how many each must be divided. */
+  /** Shared sections in which different stock stands or passes together, and into how many each must be divided. */
   readonly divide: readonly { readonly section: number; readonly parts: number }[];
-  /** The most that one output gives, and all of them together. */
+  /** The most that one output gives, and all of them together with the accessories. */
   readonly peakOutputMa: number;
   readonly peakTogetherMa: number;
+  /** What accessories take of that all the time. */
+  readonly accessoriesMa: number;
   /** Locomotives whose decoder does not run on analog track. */
   readonly unfit: readonly number[];
 }
@@ -42,9 +46,10 @@ export function costAllAnalog(problem: Problem): AnalogCost {
     reach: reach.map((sections) => [...sections].sort((a, b) => a - b)),
     isAssigned: analog.status === "assigned",
     turns: analog.turns,
-    divide: findDivisions(problem, result),
+    divide: findDivisions(problem, compilePlan(problem).stock, result.occupations),
     peakOutputMa: Math.max(0, ...result.outputs.map(({ peakMa }) => peakMa)),
     peakTogetherMa: result.controllers[0]?.peakMa ?? 0,
+    accessoriesMa: accessoriesMa(problem),
     unfit: usedLocomotives(problem).filter((at) => {
       const decoder = problem.locomotives[at]?.decoder;
       return decoder && !decoder.analogAllowed;
@@ -53,7 +58,7 @@ export function costAllAnalog(problem: Problem): AnalogCost {
 }
 
 function asAnalog(problem: Problem, count: number): Problem {
-  const controller: Controller = { code: "all", transformerMa: ANY_MA, accessoryMa: 0 };
+  const controller: Controller = { code: "all", transformerMa: ANY_MA, accessoryMa: accessoriesMa(problem) };
   const outputs = Array.from(
     { length: count },
     (_, at): Output => ({ code: `${at + 1}`, controller: 0, ratingMa: ANY_MA }),
@@ -70,28 +75,6 @@ function asAnalog(problem: Problem, count: number): Problem {
       outputs: every,
     })),
   };
-}
-
-/** Sections in which more than one train is at once, though the timetable as it is allows that. */
-function findDivisions(problem: Problem, { occupations }: CheckResult): { section: number; parts: number }[] {
-  return problem.sections.flatMap(({ shared }, section) => {
-    if (!shared) return [];
-    const here = occupations.filter((one) => one.section === section);
-    const parts = Math.max(
-      0,
-      ...here.map(
-        ({ blocked }) =>
-          new Set(
-            here
-              .filter(
-                (other) => other.blocked.startMs <= blocked.startMs && blocked.startMs < other.blocked.endMs,
-              )
-              .map(({ train }) => train),
-          ).size,
-      ),
-    );
-    return parts > 1 ? [{ section, parts }] : [];
-  });
 }
 
 /** Locomotives that the slot's trains have, ascending. */

@@ -30,7 +30,10 @@ export function Costs({ costs }: { readonly costs: BothWays }) {
                 }
               />
               <Line what="Most from one output" is={amps(analog.peakOutputMa)} />
-              <Line what="Most from all together" is={amps(analog.peakTogetherMa)} />
+              <Line
+                what="Most from all together"
+                is={`${amps(analog.peakTogetherMa)}${besides(analog.accessoriesMa)}`}
+              />
               <Line
                 what="Locomotives that may not"
                 is={analog.unfit.length === 0 ? "none" : listed(analog.unfit)}
@@ -48,14 +51,17 @@ export function Costs({ costs }: { readonly costs: BothWays }) {
                 what="Decoders to fit"
                 is={digital.decoders.length === 0 ? "none" : listed(digital.decoders)}
               />
-              <Line what="All that is drawn at once" is={amps(digital.peakMa)} />
+              <Line
+                what="All that is drawn at once"
+                is={`${amps(digital.peakMa + digital.accessoriesMa)}${besides(digital.accessoriesMa)}`}
+              />
               <Line
                 what={`Districts of ${amps(digital.breakerMa)}`}
-                is={`${digital.districts.length}; ${count(digital.leastDistricts, "district")} could not be beaten`}
+                is={`${digital.districts.length}${bound(digital, digital.leastDistricts, "district")}`}
               />
               <Line
                 what={`Boosters of ${amps(digital.ratingMa)}`}
-                is={`${digital.supplies.length}; ${count(digital.leastSupplies, "booster")} could not be beaten`}
+                is={`${digital.supplies.length}${bound(digital, digital.leastSupplies, "booster")}`}
               />
               <Line
                 what="Too much for one breaker"
@@ -127,6 +133,13 @@ export function Costs({ costs }: { readonly costs: BothWays }) {
     </>
   );
 }
+
+const besides = (accessoriesMa: number) =>
+  accessoriesMa > 0 ? `, ${amps(accessoriesMa)} of it for accessories` : "";
+
+/** Where a section is too much for any breaker, the peak is not held at all, and the bound of those that do means nothing. */
+const bound = ({ tooMuch }: BothWays["digital"], least: number, noun: string) =>
+  tooMuch.length > 0 ? ", once what is too much is cut" : `; ${count(least, noun)} could not be beaten`;
 
 function Line({ what, is }: { readonly what: string; readonly is: string }) {
   return (

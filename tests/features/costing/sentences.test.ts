@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { toMostTrains } from "../../../src/features/costing/mapper.ts";
+import { toDigitalCost, toMostTrains } from "../../../src/features/costing/mapper.ts";
+import { costAllDigital } from "../../../src/planner/costing/all-digital.ts";
 import type { Stretch } from "../../../src/planner/costing/most-trains.ts";
 import { lines } from "../../planner/costing/lines.ts";
+import { arrives, departs, locomotive, section, smallProblem, train } from "../../planner/small-problem.ts";
 
 describe("how far the equipment goes, in a sentence", () => {
   const problem = {
@@ -41,4 +43,27 @@ describe("how far the equipment goes, in a sentence", () => {
     expect(told(0)).toBe("No train runs, and so nothing tells how many could run at once.");
     expect(told(2)).toBe("Nothing that the club has limits how many trains run at once.");
   });
+});
+
+it("counts the same districts and boosters in the sentence as in the table", () => {
+  // one section draws 4 A, its neighbours nothing
+  const problem = smallProblem({
+    sections: ["U0", "H", "U1"].map((code) => section(code, 2_000)),
+    locomotives: [locomotive("E", { runningMa: 4_000 })],
+    trains: [
+      train("A", 400, [departs(1, 100), arrives(1, 200)], { power: [{ locomotive: 0, atRear: false }] }),
+    ],
+  });
+  const sizes = { breakerMa: 3_000, ratingMa: 5_000 };
+  const { sentence, districts, supplies, tooMuch } = toDigitalCost(
+    problem,
+    costAllDigital(problem, sizes),
+    sizes,
+  );
+  expect(sentence).toBe(
+    "All-digital this timetable needs 2 handsets, 0 decoders more, 1 district and 1 booster.",
+  );
+  expect(districts).toEqual([{ sections: ["H", "U0", "U1"], peakMa: 4_000 }]);
+  expect(supplies).toHaveLength(1);
+  expect(tooMuch).toEqual(["H"]);
 });

@@ -2,7 +2,16 @@ import { describe, expect, it } from "vitest";
 import { check } from "../../../src/planner/check.ts";
 import { minimumHeadway } from "../../../src/planner/occupation/headway.ts";
 import type { Problem } from "../../../src/planner/problem.ts";
-import { arrives, departs, policyWith, section, smallProblem, through, train } from "../small-problem.ts";
+import {
+  arrives,
+  calls,
+  departs,
+  policyWith,
+  section,
+  smallProblem,
+  through,
+  train,
+} from "../small-problem.ts";
 
 /** Trains of 120 s each through the middle one of three sections, every `everyS`, in a slot of an hour. */
 function hourly(count: number, everyS: number, busyShare = 0.75): Problem {
@@ -34,6 +43,36 @@ describe("how busy a section is", () => {
     expect(ten?.busyMs).toBe(10 * (one?.busyMs ?? 0));
     expect(ten?.share).toBeCloseTo((ten?.busyMs ?? 0) / 3_600_000, 12);
     expect(middle(hourly(10, 130))?.share).toBe(ten?.share);
+  });
+
+  it("counts a train once that turns round in a section which its path names twice in a row", () => {
+    // 40 mm/s; design section 4: each entry of the path is taken from set-up to release
+    const problem = smallProblem({
+      policy: policyWith({ setUpMs: 5_000, releaseMs: 5_000, pickUpMs: 0, handInMs: 0 }),
+      sections: [section("A", 2_000), section("B", 2_000)],
+      trains: [train("T", 400, [departs(0, 100), calls(1, 150, 180), through(1), arrives(0, 280)])],
+    });
+    const own = check(problem)
+      .occupations.filter((one) => one.section === 1)
+      .map(({ blocked }) => blocked);
+    // the head is in B from 100 on, the tail past its end at 190; in it again from 180 on, out of it at 240
+    expect(own).toEqual([
+      { startMs: 95_000, endMs: 195_000 },
+      { startMs: 175_000, endMs: 245_000 },
+    ]);
+    expect(middle(problem)).toMatchObject({ trains: 1, busyMs: 150_000 });
+  });
+
+  it("counts a train twice that comes back", () => {
+    const problem = smallProblem({
+      policy: policyWith({ setUpMs: 5_000, releaseMs: 5_000, pickUpMs: 0, handInMs: 0 }),
+      sections: [section("A", 2_000), section("B", 2_000), section("C", 2_000)],
+      // 40 mm/s: through B from 100 to 160, when its tail is out; back in it from 300 on
+      trains: [
+        train("T", 400, [departs(0, 100), through(1), calls(2, 200, 300), through(1), arrives(0, 400)]),
+      ],
+    });
+    expect(middle(problem)).toMatchObject({ trains: 2, busyMs: 2 * 70_000 });
   });
 
   // UIC Code 406 (2013): additional time rate = 100/rate − 1: at 75 % a third more would go in, from memory
