@@ -1,6 +1,7 @@
 import type { Comparison } from "../../../shared/estimates.ts";
 import { parseLayoutTime } from "../../../shared/layout-time.ts";
 import type { Reading } from "../../../shared/readings.ts";
+import type { Replaced } from "../../planner/measured/as-run.ts";
 import { currentsRead } from "../../planner/measured/currents-read.ts";
 import { type Draw, type Fit, fitDraws, type SolveNonNegative } from "../../planner/measured/fit-draws.ts";
 import { createWhoDraws, type Drawing } from "../../planner/measured/who-draws.ts";
@@ -8,6 +9,8 @@ import type { Problem } from "../../planner/problem.ts";
 
 export interface Compared {
   readonly problem: Problem;
+  /** What took the place of failed locomotives that night. */
+  readonly replaced: readonly Replaced[];
   /** Of the club; those of districts in the slot at hand are looked at. */
   readonly readings: readonly Reading[];
   readonly session: string;
@@ -20,12 +23,13 @@ export interface Compared {
 }
 
 /**
- * Readings of districts beside what the plan says of the same moments, and the corrections that follow. What was read of a
+ * Readings of districts beside what the plan says of the same moments, with the locomotives that really ran, and the
+ * corrections that follow. What was read of a
  * locomotive by itself is taken as known; so is what rakes draw.
  */
 export function compareReadings(given: Compared): Comparison {
-  const { problem, session, slot } = given;
-  const whoDraws = createWhoDraws(problem);
+  const { problem, replaced, session, slot } = given;
+  const whoDraws = createWhoDraws(problem, replaced);
   const moments = given.readings
     .filter((reading) => reading.session === session && reading.slot === slot)
     .map((reading) => {
