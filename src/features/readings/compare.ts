@@ -48,6 +48,17 @@ export function compareReadings(given: Compared): Comparison {
     given.solve,
   );
   const codeOf = (draw: Draw | Drawing) => problem.locomotives[draw.locomotive]?.code ?? "?";
+  const toCorrections = (corrections: Fit["corrections"]): Comparison["corrections"] =>
+    corrections
+      .filter(({ ma, newMa }) => ma !== newMa)
+      .map((correction) => ({
+        locomotive: codeOf(correction),
+        state: correction.state,
+        oldMa: correction.ma,
+        newMa: correction.newMa,
+        readings: correction.readings,
+        version: given.versions.get(codeOf(correction)) ?? 0,
+      }));
   return {
     headline: toHeadline(moments.length, fit),
     readings: moments.map(({ reading, atMs, draws }, i) => ({
@@ -65,16 +76,8 @@ export function compareReadings(given: Compared): Comparison {
         ma,
       })),
     })),
-    corrections: fit.corrections
-      .filter(({ ma, newMa }) => ma !== newMa)
-      .map((correction) => ({
-        locomotive: codeOf(correction),
-        state: correction.state,
-        oldMa: correction.ma,
-        newMa: correction.newMa,
-        readings: correction.readings,
-        version: given.versions.get(codeOf(correction)) ?? 0,
-      })),
+    corrections: toCorrections(fit.corrections),
+    withheld: toCorrections(fit.withheld),
     leftAlone: fit.leftAlone.map((draw) => ({ locomotive: codeOf(draw), state: draw.state, ma: draw.ma })),
     beforeMa: Math.round(fit.beforeMa),
     afterMa: Math.round(fit.afterMa),
@@ -89,11 +92,13 @@ function knownDraws({ problem, readings }: Compared): (draw: Drawing) => boolean
 
 const sumOf = (draws: readonly Drawing[]) => draws.reduce((sum, { ma }) => sum + ma, 0);
 
-function toHeadline(count: number, { beforeMa, afterMa, corrections }: Fit): string {
+function toHeadline(count: number, { beforeMa, afterMa, corrections, withheld }: Fit): string {
   if (count === 0) return "No district was read in this slot yet, so there is nothing to compare.";
   const readings = count === 1 ? "One reading is" : `${count} readings are`;
   const off = `${readings} off the plan by ${Math.round(beforeMa)} mA`;
   const changed = corrections.filter(({ ma, newMa }) => ma !== newMa).length;
+  if (changed === 0 && withheld.length > 0)
+    return `${off}; what they say of one locomotive would take them no nearer while others stay as they are.`;
   if (changed === 0) return `${off}; no locomotive's figure follows from that.`;
   const figures = changed === 1 ? "one figure corrected" : `${changed} figures corrected`;
   return `${off}; with ${figures} they would be by ${Math.round(afterMa)} mA.`;
