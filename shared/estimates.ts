@@ -72,6 +72,10 @@ export const comparison = z
     corrections: z
       .array(correction)
       .meta({ description: "By least squares with nothing below 0; nothing is written." }),
+    withheld: z.array(correction).meta({
+      description:
+        "Corrections that would follow too, but with which the readings come out no nearer while those of `leftAlone` stay as they are.",
+    }),
     leftAlone: z
       .array(z.strictObject({ locomotive: code, state: drawState, ma: currentMa }))
       .meta({ description: "Draws that these readings do not tell apart." }),

@@ -21,7 +21,10 @@ export const reading = z
       .meta({ description: "What the locomotive was doing; none for a district." }),
     district: code.nullable().default(null),
     session: code.nullable().default(null).meta({ description: "The night of a district's reading." }),
-    slot: code.nullable().default(null),
+    slot: code.nullable().default(null).meta({
+      description:
+        "The slot of a district's reading; none: it is not known in which, and nothing is compared with it.",
+    }),
     layoutTime: layoutTime
       .nullable()
       .default(null)
@@ -32,10 +35,10 @@ export const reading = z
   .check((ctx) => {
     const { locomotive, state, district, session, slot, layoutTime } = ctx.value;
     const ofLocomotive = [locomotive, state];
-    const ofDistrict = [district, session, slot, layoutTime];
+    const ofDistrict = [district, session, layoutTime];
     const isWhole = (some: readonly unknown[], others: readonly unknown[]) =>
       some.every((field) => field !== null) && others.every((field) => field === null);
-    if (isWhole(ofLocomotive, ofDistrict) || isWhole(ofDistrict, ofLocomotive)) return;
+    if (isWhole(ofLocomotive, [...ofDistrict, slot]) || isWhole(ofDistrict, ofLocomotive)) return;
     ctx.issues.push({
       code: "custom",
       path: [locomotive === null ? "district" : "locomotive"],

@@ -89,7 +89,7 @@ export function createCollection<Body extends Coded, Row extends RecordRow>(
         await at.guard?.(database);
         await assertStorable(database, kind, at.scope, body, stored);
         return write(at, body.code, (transaction) =>
-          replaceRecord(transaction, table, at.scope, { id: stored.id, body }, stored.version),
+          replaceRecord(transaction, table, at.scope, { id: stored.id, body }, stored),
         );
       }),
     remove: (at: Destination, code: string, precondition: Precondition): Promise<true> =>

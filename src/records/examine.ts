@@ -98,7 +98,7 @@ async function assertPartsFree<Body extends Coded>(
   const owned = kind.owned?.(before);
   if (!owned) return;
   const kept = new Set(kind.owned?.(after).codes);
-  const gone = owned.codes.filter((code) => !kept.has(code));
+  const gone = kind.lost?.(before, after) ?? owned.codes.filter((code) => !kept.has(code));
   if (gone.length > 0)
     await refuseUsers(
       database,

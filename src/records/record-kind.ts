@@ -52,6 +52,8 @@ export interface RecordKind<Body extends Coded = Coded, Row extends RecordRow = 
   readonly used?: UsedKind;
   /** Parts of a record that others refer to by their own codes. */
   owned?(body: Body): { readonly kind: UsedKind; readonly codes: readonly string[] };
+  /** Codes of such parts that a change takes away; those that `owned` no longer names, unless it is given. */
+  lost?(before: Body, after: Body): readonly string[];
   references?(body: Body): readonly Reference[];
   flaws?(body: Body, club: ClubScope): readonly Flaw[];
   /** Looks at all given records together, in a time that does not grow with the square of their number. */

@@ -37,6 +37,32 @@ describe.skipIf(noBrowser)("the page of readings", () => {
     expect(complaints).toEqual([]);
   });
 
+  it("keeps what was chosen for the next figure, and takes no blanks for none", async () => {
+    const { page } = await house.visit(`${CLUB}/readings`);
+    const choice = page.getByLabel("Locomotive", { exact: true });
+    const code = await choice.locator("option").nth(2).getAttribute("value");
+    await choice.selectOption(code);
+    await page.getByLabel("While it was").selectOption("stalled");
+    const figure = page.getByLabel("Meter showed (mA)");
+    for (const text of ["   ", "1,2"]) {
+      await figure.fill(text);
+      await page.getByRole("button", { name: "Record the reading" }).click();
+      await page.getByText("Write what the meter showed as a whole number of mA", { exact: false }).waitFor();
+    }
+    for (const text of ["1201", "1207"]) {
+      await figure.fill(text);
+      await page.getByRole("button", { name: "Record the reading" }).click();
+      await page.getByText(`wheels held: ${text} mA is recorded.`, { exact: false }).waitFor();
+    }
+    expect([await choice.inputValue(), await page.getByLabel("While it was").inputValue()]).toEqual([
+      code,
+      "stalled",
+    ]);
+    const { body } = await house.service.request.get(`/api${CLUB}/readings?locomotive=${code}`).expect(200);
+    const kept = body.items.filter(({ state }: { state: string }) => state === "stalled");
+    expect(kept.map(({ ma }: { ma: number }) => ma).sort()).toEqual([1_201, 1_207]);
+  });
+
   it("puts a reading right, and takes one out, each in its row", async () => {
     const { page, complaints } = await house.visit(`${CLUB}/readings`);
     await page.getByRole("link", { name: "Every reading, to put one right or take it out" }).click();

@@ -3,6 +3,7 @@ import { demoClub, demoDocument, loadDemo } from "../../seed/index.ts";
 import { plants } from "../../seed/planted.ts";
 import { CLEAN, PLANTED } from "../../seed/sessions.ts";
 import type { CheckReport } from "../../shared/check.ts";
+import type { Comparison } from "../../shared/estimates.ts";
 import { testApp } from "../support/test-app.ts";
 
 describe("the demo club, loaded through the service", () => {
@@ -34,6 +35,22 @@ describe("the demo club, loaded through the service", () => {
   test("shows on its planted night what was planted, once each", async () => {
     const { findings } = await checked(PLANTED.session, "only");
     expect(findings.map(({ code }) => code).sort()).toEqual(plants.map(({ finding }) => finding).sort());
+  });
+
+  test("has two readings of districts: one as the plan says, and one that corrects a locomotive's figure", async () => {
+    const url = `${club}/sessions/${CLEAN.session}/slots/first/compare-readings`;
+    const { body } = await service.request.post(url).expect(200);
+    const off = body.readings.map(({ reading, differenceMa }: Comparison["readings"][number]) => [
+      reading,
+      differenceMa,
+    ]);
+    expect(off).toEqual([
+      ["night-west", 24],
+      ["night-junction", 0],
+    ]);
+    expect(body.corrections).toMatchObject([
+      { locomotive: "D202", state: "standing", oldMa: 150, newMa: 174 },
+    ]);
   });
 
   test("changes nothing when it is imported once more", async () => {

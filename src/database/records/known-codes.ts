@@ -1,6 +1,9 @@
 import type { Database } from "../client.ts";
 
-/** What records refer to. A timetable version is known by its timetable's code, a blank and its number. */
+/**
+ * What records refer to. A timetable version is known by its timetable's code, a blank and its number; a slot by its
+ * session's code, a blank and its own.
+ */
 export type ReferredKind =
   | "area"
   | "place"
@@ -12,9 +15,12 @@ export type ReferredKind =
   | "locomotive"
   | "rake"
   | "timetableVersion"
-  | "session";
+  | "session"
+  | "slot";
 
 export const versionCode = (timetable: string, number: number) => `${timetable} ${number}`;
+
+export const slotCode = (session: string, slot: string) => `${session} ${slot}`;
 
 type Reader = (database: Database, where: Where) => Promise<{ code: string }[]>;
 
@@ -36,6 +42,13 @@ const READERS = {
   locomotive: (database, where) => database.locomotive.findMany({ where, ...onlyCode }),
   rake: (database, where) => database.rake.findMany({ where, ...onlyCode }),
   session: (database, where) => database.session.findMany({ where, ...onlyCode }),
+  slot: async (database, { clubId }) => {
+    const slots = await database.slot.findMany({
+      where: { clubId },
+      select: { sessionCode: true, code: true },
+    });
+    return slots.map(({ sessionCode, code }) => ({ code: slotCode(sessionCode, code) }));
+  },
   timetableVersion: async (database, { clubId }) => {
     const versions = await database.timetableVersion.findMany({
       where: { clubId },

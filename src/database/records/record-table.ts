@@ -43,6 +43,11 @@ export interface PartTable<Body> {
    * Without it a change replaces all rows.
    */
   readonly key?: string;
+  /**
+   * Parts that have another code in what becomes of their record, as pairs of old and new: what refers to them follows.
+   * Only where `key` is not given.
+   */
+  renamed?(before: Body, after: Body): readonly (readonly [string, string])[];
 }
 
 /** How one kind of record lies in the database: both directions of the mapping, each naming every field. */

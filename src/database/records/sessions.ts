@@ -25,6 +25,20 @@ const toSlot = (row: rows.Slot, { timeZone }: ClubScope): Slot => ({
   timetableVersion: row.timetableVersion,
 });
 
+/**
+ * Slots of a session that have another code in what becomes of it, as pairs of old and new: one that begins at the same
+ * time is the same slot, for a club has one railway.
+ */
+export function renamedSlots(before: Session, after: Session): [string, string][] {
+  const had = new Set(before.slots.map(({ code }) => code));
+  const has = new Set(after.slots.map(({ code }) => code));
+  return before.slots.flatMap(({ code, startsAt }): [string, string][] => {
+    if (has.has(code)) return [];
+    const same = after.slots.find((slot) => slot.startsAt === startsAt && !had.has(slot.code));
+    return same ? [[code, same.code]] : [];
+  });
+}
+
 type SessionRow = Prisma.SessionGetPayload<{ include: { areas: true; slots: true } }>;
 
 export const sessionTable: RecordTable<Session, SessionRow> = {
@@ -56,9 +70,11 @@ export const sessionTable: RecordTable<Session, SessionRow> = {
       field: "slots",
       model: "slot",
       owner: "sessionId",
+      renamed: renamedSlots,
       toRows: (session, { club }): Omit<Prisma.SlotCreateManyInput, "clubId" | "sessionId">[] =>
         session.slots.map((slot, position) => ({
           position,
+          sessionCode: session.code,
           code: slot.code,
           name: slot.name,
           startsAt: toInstant(slot.startsAt, club),

@@ -16,7 +16,8 @@ export type UsedKind =
   | "rake"
   | "timetable"
   | "timetableVersion"
-  | "session";
+  | "session"
+  | "slot";
 
 type Finder = (database: Database, clubId: string, codes: string[]) => Promise<string[]>;
 
@@ -138,6 +139,13 @@ const FINDERS = {
       "reading",
       await database.reading.findMany({ where: { clubId, sessionCode: { in: codes } }, ...few }),
     ),
+  slot: async (database, clubId, codes) => {
+    const slots = codes.map((code) => {
+      const [sessionCode = "", slotCode = ""] = code.split(" ");
+      return { sessionCode, slotCode };
+    });
+    return named("reading", await database.reading.findMany({ where: { clubId, OR: slots }, ...few }));
+  },
   timetableVersion: async (database, clubId, codes) => {
     const runs = codes.map((code) => {
       const [timetableCode = "", number] = code.split(" ");

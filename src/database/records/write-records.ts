@@ -1,7 +1,7 @@
 import { newId } from "../../lib/ids.ts";
 import type { Transaction } from "../transaction.ts";
 import { insertRows, rowsOf, updateRows } from "./record-rows.ts";
-import type { PartTable, RecordTable, Scope } from "./record-table.ts";
+import type { PartTable, RecordTable, Scope, Stored } from "./record-table.ts";
 
 /** A record's body and the id of its row. */
 export interface Identified<Body> {
@@ -41,7 +41,7 @@ export async function writeRecords<Body extends { readonly code: string }>(
 }
 
 /**
- * Changes one record from the version it was read at.
+ * Changes one record from what it was read as.
  * @returns false, with nothing changed, when it is no longer at that version or gone
  */
 export async function replaceRecord<Body extends { readonly code: string }>(
@@ -49,13 +49,19 @@ export async function replaceRecord<Body extends { readonly code: string }>(
   table: RecordTable<Body, never>,
   scope: Scope,
   item: Identified<Body>,
-  version: number,
+  stored: Pick<Stored<Body>, "version" | "body">,
 ): Promise<boolean> {
   const { count } = await rowsOf(transaction, table.model).updateMany({
-    where: { id: item.id, version },
+    where: { id: item.id, version: stored.version },
     data: { code: item.body.code, ...table.toColumns(item.body, scope) },
   });
   if (count === 0) return false;
+  for (const part of table.parts ?? [])
+    for (const [code, next] of part.renamed?.(stored.body, item.body) ?? [])
+      await rowsOf(transaction, part.model).updateMany({
+        where: { [part.owner]: item.id, code },
+        data: { code: next },
+      });
   await replaceParts(transaction, table, scope, [item]);
   return true;
 }

@@ -2,15 +2,15 @@ import type { PictureType } from "../../../shared/pictures.ts";
 import { cleanJpeg } from "./clean-jpeg.ts";
 import { cleanPng } from "./clean-png.ts";
 import { cleanWebp } from "./clean-webp.ts";
-import { cutOff, noPictureType } from "./errors.ts";
+import type { Cleaned } from "./cleaned.ts";
+import { cutOff, noPictureInside, noPictureType } from "./errors.ts";
 
 export interface CleanPicture {
   readonly mediaType: PictureType;
   readonly bytes: Buffer;
 }
 
-/** Takes out what a picture tells besides itself; null where it breaks off. */
-type Clean = (bytes: Buffer) => Buffer | null;
+type Clean = (bytes: Buffer) => Cleaned;
 
 interface Form {
   readonly mediaType: PictureType;
@@ -51,6 +51,7 @@ export function cleanPicture(bytes: Buffer): CleanPicture {
   const form = FORMS.find(({ begins }) => begins(bytes));
   if (form === undefined) throw noPictureType();
   const cleaned = form.clean(bytes);
-  if (cleaned === null) throw cutOff();
+  if (cleaned === "cut off") throw cutOff();
+  if (cleaned === "empty") throw noPictureInside();
   return { mediaType: form.mediaType, bytes: cleaned };
 }

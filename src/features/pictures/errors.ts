@@ -8,6 +8,9 @@ export const noPictureType = () => refuse("This is no picture that is taken here
 
 export const cutOff = () => refuse("The picture breaks off before its end: send the whole file.");
 
+export const noPictureInside = () =>
+  refuse("The file is laid out as a picture, but there is none in it: send another.");
+
 export const noPicture = (of: string, code: string) =>
   new Refusal("not-found", `The ${of} ${code} has no picture.`);
 

@@ -1,6 +1,7 @@
 import type { Comparison } from "../../../shared/estimates.ts";
 import { parseLayoutTime } from "../../../shared/layout-time.ts";
 import type { Reading } from "../../../shared/readings.ts";
+import type { Replaced } from "../../planner/measured/as-run.ts";
 import { currentsRead } from "../../planner/measured/currents-read.ts";
 import { type Draw, type Fit, fitDraws, type SolveNonNegative } from "../../planner/measured/fit-draws.ts";
 import { createWhoDraws, type Drawing } from "../../planner/measured/who-draws.ts";
@@ -8,6 +9,8 @@ import type { Problem } from "../../planner/problem.ts";
 
 export interface Compared {
   readonly problem: Problem;
+  /** What took the place of failed locomotives that night. */
+  readonly replaced: readonly Replaced[];
   /** Of the club; those of districts in the slot at hand are looked at. */
   readonly readings: readonly Reading[];
   readonly session: string;
@@ -20,12 +23,13 @@ export interface Compared {
 }
 
 /**
- * Readings of districts beside what the plan says of the same moments, and the corrections that follow. What was read of a
+ * Readings of districts beside what the plan says of the same moments, with the locomotives that really ran, and the
+ * corrections that follow. What was read of a
  * locomotive by itself is taken as known; so is what rakes draw.
  */
 export function compareReadings(given: Compared): Comparison {
-  const { problem, session, slot } = given;
-  const whoDraws = createWhoDraws(problem);
+  const { problem, replaced, session, slot } = given;
+  const whoDraws = createWhoDraws(problem, replaced);
   const moments = given.readings
     .filter((reading) => reading.session === session && reading.slot === slot)
     .map((reading) => {
@@ -44,6 +48,17 @@ export function compareReadings(given: Compared): Comparison {
     given.solve,
   );
   const codeOf = (draw: Draw | Drawing) => problem.locomotives[draw.locomotive]?.code ?? "?";
+  const toCorrections = (corrections: Fit["corrections"]): Comparison["corrections"] =>
+    corrections
+      .filter(({ ma, newMa }) => ma !== newMa)
+      .map((correction) => ({
+        locomotive: codeOf(correction),
+        state: correction.state,
+        oldMa: correction.ma,
+        newMa: correction.newMa,
+        readings: correction.readings,
+        version: given.versions.get(codeOf(correction)) ?? 0,
+      }));
   return {
     headline: toHeadline(moments.length, fit),
     readings: moments.map(({ reading, atMs, draws }, i) => ({
@@ -61,16 +76,8 @@ export function compareReadings(given: Compared): Comparison {
         ma,
       })),
     })),
-    corrections: fit.corrections
-      .filter(({ ma, newMa }) => ma !== newMa)
-      .map((correction) => ({
-        locomotive: codeOf(correction),
-        state: correction.state,
-        oldMa: correction.ma,
-        newMa: correction.newMa,
-        readings: correction.readings,
-        version: given.versions.get(codeOf(correction)) ?? 0,
-      })),
+    corrections: toCorrections(fit.corrections),
+    withheld: toCorrections(fit.withheld),
     leftAlone: fit.leftAlone.map((draw) => ({ locomotive: codeOf(draw), state: draw.state, ma: draw.ma })),
     beforeMa: Math.round(fit.beforeMa),
     afterMa: Math.round(fit.afterMa),
@@ -85,11 +92,13 @@ function knownDraws({ problem, readings }: Compared): (draw: Drawing) => boolean
 
 const sumOf = (draws: readonly Drawing[]) => draws.reduce((sum, { ma }) => sum + ma, 0);
 
-function toHeadline(count: number, { beforeMa, afterMa, corrections }: Fit): string {
+function toHeadline(count: number, { beforeMa, afterMa, corrections, withheld }: Fit): string {
   if (count === 0) return "No district was read in this slot yet, so there is nothing to compare.";
   const readings = count === 1 ? "One reading is" : `${count} readings are`;
   const off = `${readings} off the plan by ${Math.round(beforeMa)} mA`;
   const changed = corrections.filter(({ ma, newMa }) => ma !== newMa).length;
+  if (changed === 0 && withheld.length > 0)
+    return `${off}; what they say of one locomotive would take them no nearer while others stay as they are.`;
   if (changed === 0) return `${off}; no locomotive's figure follows from that.`;
   const figures = changed === 1 ? "one figure corrected" : `${changed} figures corrected`;
   return `${off}; with ${figures} they would be by ${Math.round(afterMa)} mA.`;

@@ -1,6 +1,7 @@
 import { LIMITS } from "../../../shared/limits.ts";
 import { type Reading, reading } from "../../../shared/readings.ts";
 import { code } from "../../../shared/units.ts";
+import { slotCode } from "../../database/records/known-codes.ts";
 import { readingTable } from "../../database/records/readings.ts";
 import type { RecordKind, Reference } from "../../records/record-kind.ts";
 
@@ -28,12 +29,13 @@ export const readingKind: RecordKind<Reading> = {
     district: { schema: only("district"), where: (districtCode: string) => ({ districtCode }) },
     session: { schema: only("night"), where: (sessionCode: string) => ({ sessionCode }) },
   },
-  references: ({ locomotive, district, session }) => [
+  references: ({ locomotive, district, session, slot }) => [
     ...refer("locomotive", locomotive),
     ...refer("district", district),
     ...refer("session", session),
+    ...refer("slot", session === null || slot === null ? null : slotCode(session, slot)),
   ],
 };
 
-const refer = (to: "locomotive" | "district" | "session", of: string | null): Reference[] =>
+const refer = (to: "locomotive" | "district" | "session" | "slot", of: string | null): Reference[] =>
   of === null ? [] : [{ to, code: of, path: [to] }];

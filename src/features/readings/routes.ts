@@ -34,7 +34,7 @@ export function registerReadingRoutes(app: HttpApp, service: ReadingService): vo
         operationId: "compareReadings",
         summary: "A slot's readings of districts beside its plan",
         description:
-          "Needs no body. Each reading beside what the plan says the district bears at that moment and who draws it, and the corrections to locomotives' figures that follow where the readings tell them apart. Nothing is written.",
+          "Needs no body. Each reading beside what the plan says the district bears at that moment and who draws it, locomotives that stood in for failed ones included, and the corrections to locomotives' figures that follow where the readings tell them apart. Nothing is written.",
         params: slotParams,
         response: {
           200: comparison,

@@ -4,6 +4,7 @@ import type { SolveNonNegative } from "../../planner/measured/fit-draws.ts";
 import type { Problem } from "../../planner/problem.ts";
 import { compareReadings } from "./compare.ts";
 import { toEstimates } from "./estimates.ts";
+import { toReplaced } from "./replaced.ts";
 import type { ReadingStore, SlotAddress } from "./store.ts";
 
 export interface ReadingDeps {
@@ -30,8 +31,10 @@ export function createReadingService(store: ReadingStore, { toProblem, toClock, 
     async compare(address: SlotAddress): Promise<Comparison> {
       const parts = await store.readSlot(address);
       const clock = toClock(parts);
+      const problem = toProblem(parts);
       return compareReadings({
-        problem: toProblem(parts),
+        problem,
+        replaced: toReplaced(await store.readLog(address), problem, parts.slot, clock.ms),
         readings: parts.readings,
         session: address.session,
         slot: address.slot,

@@ -11,6 +11,7 @@ import { inTransaction } from "../../database/transaction.ts";
 import { reachClub } from "../../records/reach-club.ts";
 import { readSlot, type SlotAddress } from "../../records/read-slot.ts";
 import { changedMeanwhile } from "./errors.ts";
+import type { SlotLog } from "./replaced.ts";
 
 export type { SlotAddress };
 export type ReadingStore = ReturnType<typeof createReadingStore>;
@@ -29,6 +30,19 @@ export function createReadingStore(database: DatabaseClient) {
           readings: await readBodies(transaction, readingTable, scope),
         };
       }),
+
+    /** What was done in a slot's night that changes who draws in it. */
+    async readLog({ club, session, slot }: SlotAddress): Promise<SlotLog> {
+      const { id: clubId } = await reachClub(database, club);
+      const where = { clubId, slotCode: slot, session: { code: session } };
+      return {
+        replacements: await database.nightReplacement.findMany({
+          where,
+          orderBy: [{ at: "asc" }, { id: "asc" }],
+        }),
+        clock: await database.nightClockChange.findMany({ where, orderBy: { position: "asc" } }),
+      };
+    },
 
     /** The version of every locomotive. */
     async readVersions(club: string): Promise<Map<string, number>> {

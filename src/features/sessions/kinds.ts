@@ -2,10 +2,10 @@ import { z } from "zod";
 import { LIMITS } from "../../../shared/limits.ts";
 import { type Session, session } from "../../../shared/sessions.ts";
 import type { Database } from "../../database/client.ts";
-import { versionCode } from "../../database/records/known-codes.ts";
+import { slotCode, versionCode } from "../../database/records/known-codes.ts";
 import { readRecords } from "../../database/records/read-records.ts";
 import type { Scope } from "../../database/records/record-table.ts";
-import { sessionTable } from "../../database/records/sessions.ts";
+import { renamedSlots, sessionTable } from "../../database/records/sessions.ts";
 import { readWallTime } from "../../lib/wall-time.ts";
 import type { RecordKind, Reference } from "../../records/record-kind.ts";
 import { findOverlaps, findSessionFlaws } from "./slot-flaws.ts";
@@ -39,6 +39,14 @@ export const sessionKind: RecordKind<Session> = {
   keep: "book",
   most: LIMITS.sessions,
   used: "session",
+  owned: ({ code, slots }) => ({ kind: "slot", codes: slots.map((slot) => slotCode(code, slot.code)) }),
+  lost: (before, after) => {
+    const kept = new Set([
+      ...after.slots.map(({ code }) => code),
+      ...renamedSlots(before, after).map(([code]) => code),
+    ]);
+    return before.slots.filter(({ code }) => !kept.has(code)).map(({ code }) => slotCode(before.code, code));
+  },
   filters: {
     from: {
       schema: instant.meta({ description: "Only those not over at this instant, `2027-03-01T00:00:00Z`." }),

@@ -1,3 +1,4 @@
+import { keepBetter } from "./keep-better.ts";
 import { tellApart } from "./told-apart.ts";
 
 /** An unknown draw: a locomotive (by index) running or standing, and what is believed of it. */
@@ -28,6 +29,8 @@ export interface Correction extends Draw {
 
 export interface Fit {
   readonly corrections: readonly Correction[];
+  /** What would follow too, but with which the readings come out no nearer as long as `leftAlone` stay as they are. */
+  readonly withheld: readonly Correction[];
   /** Draws that the readings do not tell apart from each other: left as they are. */
   readonly leftAlone: readonly Draw[];
   /** Root of the mean square of read less planned, mA: as believed, and with the corrections. */
@@ -40,8 +43,8 @@ export interface Fit {
 /**
  * What locomotives must draw for the readings of districts to come out as near as can be (least squares, nothing
  * negative), for those draws that the readings tell apart; no prior pulls them towards the roster. Draws that the readings
- * do not tell apart take part by way of as few of them as can stand for all, and are left as they are. Cost: see
- * tellApart, and one solve.
+ * do not tell apart take part by way of as few of them as can stand for all, and are left as they are; a correction that
+ * would help only if they were corrected too is withheld. Cost: see tellApart and keepBetter, and one solve.
  */
 export function fitDraws(readings: readonly DistrictReading[], solve: SolveNonNegative): Fit {
   const draws = drawsOf(readings);
@@ -57,21 +60,26 @@ export function fitDraws(readings: readonly DistrictReading[], solve: SolveNonNe
           rows.map((row) => pivots.map((pivot) => row[pivot] as number)),
           right,
         );
-  const corrections = alone.map((column) => ({
+  const all = alone.map((column) => ({
     ...(draws[column] as Draw),
     newMa: Math.round(found[pivots.indexOf(column)] as number),
     readings: rows.filter((row) => row[column] === 1).length,
   }));
-  const corrected = draws.map((draw) => corrections.find((other) => isSame(draw, other))?.newMa ?? draw.ma);
-  const differences = (ma: readonly number[]) =>
-    rows.map(
-      (row, i) => (right[i] as number) - row.reduce((sum, one, j) => sum + one * (ma[j] as number), 0),
-    );
-  const differencesMa = differences(corrected);
+  const before = rows.map(
+    (row, i) => (right[i] as number) - row.reduce((sum, one, j) => sum + one * (draws[j] as Draw).ma, 0),
+  );
+  const changes = all.map(({ ma, newMa }, at) =>
+    rows.map((row) => (row[alone[at] as number] as number) * (newMa - ma)),
+  );
+  const kept = keepBetter(changes, before);
+  const differencesMa = before.map(
+    (difference, i) => difference - kept.reduce((sum, at) => sum + (changes[at]?.[i] as number), 0),
+  );
   return {
-    corrections,
+    corrections: kept.map((at) => all[at] as Correction),
+    withheld: all.filter((_, at) => !kept.includes(at)),
     leftAlone: draws.filter((_, column) => !alone.includes(column)),
-    beforeMa: rootMeanSquare(differences(draws.map(({ ma }) => ma))),
+    beforeMa: rootMeanSquare(before),
     afterMa: rootMeanSquare(differencesMa),
     differencesMa,
   };

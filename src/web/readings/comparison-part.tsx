@@ -13,7 +13,7 @@ interface ComparisonPartProps {
 
 /** A night's readings of districts beside the plan, and what they would correct. */
 export function ComparisonPart({ club, comparison, onAccepted }: ComparisonPartProps) {
-  const { headline, readings, corrections, leftAlone } = comparison;
+  const { headline, readings, corrections, withheld, leftAlone } = comparison;
   const may = useMay(club, "keep-roster");
   const accept = useSubmit(async () => {
     const body = {
@@ -61,6 +61,16 @@ export function ComparisonPart({ club, comparison, onAccepted }: ComparisonPartP
             </li>
           ))}
         </ul>
+      )}
+      {withheld.length > 0 && (
+        <p>
+          Not proposed, as the readings would come out no nearer while those they do not tell apart stay as
+          they are:{" "}
+          {withheld
+            .map(({ locomotive, state, oldMa, newMa }) => `${locomotive} ${state}, ${oldMa} mA → ${newMa} mA`)
+            .join("; ")}
+          .
+        </p>
       )}
       {leftAlone.length > 0 && (
         <p>

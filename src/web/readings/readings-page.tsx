@@ -5,11 +5,12 @@ import type { Comparison, Estimates } from "../../../shared/estimates.ts";
 import { everyReadingAddress, readingsAddress } from "../addresses.ts";
 import { change, read } from "../api/ask.ts";
 import { clubPath, readClub, sessionPath } from "../api/service.ts";
-import { useLoad } from "../api/use-load.ts";
 import { useMay } from "../api/use-me.ts";
+import { FirstAnswer } from "../nights/first-answer.tsx";
+import { Lost } from "../nights/lost.tsx";
 import { listNights } from "../nights/night-records.ts";
+import { useCurrent } from "../nights/use-current.ts";
 import { clubName } from "../shell/club-name.ts";
-import { Loaded } from "../shell/loaded.tsx";
 import { Page } from "../shell/page.tsx";
 import { SelectField } from "../shell/select-field.tsx";
 import { nextOf, toChoices } from "../wiring/wiring-page.tsx";
@@ -42,8 +43,9 @@ export function ReadingsPage({ club = "" }: { readonly club?: string }) {
   const { query, route } = useLocation();
   const may = useMay(club, "take-readings");
   const wanted = query.slot ?? null;
-  const load = useLoad(`${club} ${wanted}`, (signal) => readAll(club, wanted, signal));
-  const name = load.status === "ready" ? load.value.record.name : null;
+  // kept on show while it is asked again, so that the form keeps what was chosen in it
+  const current = useCurrent(`${club} ${wanted}`, (signal) => readAll(club, wanted, signal));
+  const name = current.value?.record.name ?? null;
   useEffect(() => {
     if (name) clubName.value = name;
   }, [name]);
@@ -53,8 +55,9 @@ export function ReadingsPage({ club = "" }: { readonly club?: string }) {
       heading="How much of it is measured?"
       class="wiring-page readings-page"
     >
-      <Loaded load={load} what="Reading the meters">
-        {({ choices, chosen, estimates }, again) => (
+      <Lost isLost={false} problem={current.value ? current.problem : null} again={current.refresh} />
+      <FirstAnswer current={current} what="Reading the meters">
+        {({ choices, chosen, estimates }) => (
           <>
             {chosen && (
               <>
@@ -77,17 +80,19 @@ export function ReadingsPage({ club = "" }: { readonly club?: string }) {
                   .map(({ locomotive, name: called }) => [locomotive, called] as const)}
                 districts={chosen?.check.districts.map(({ code, name: called }) => [code, called]) ?? []}
                 night={chosen && { session: chosen.session, slot: chosen.slot }}
-                onRecorded={again}
+                onRecorded={current.refresh}
               />
             )}
-            {chosen && <ComparisonPart club={club} comparison={chosen.comparison} onAccepted={again} />}
+            {chosen && (
+              <ComparisonPart club={club} comparison={chosen.comparison} onAccepted={current.refresh} />
+            )}
             <EstimatesTable estimates={estimates} />
             <p>
               <a href={everyReadingAddress(club)}>Every reading, to put one right or take it out</a>
             </p>
           </>
         )}
-      </Loaded>
+      </FirstAnswer>
     </Page>
   );
 }

@@ -1,12 +1,14 @@
 import { useState } from "preact/hooks";
 import type { Reading } from "../../../shared/readings.ts";
 import { change } from "../api/ask.ts";
+import { Problem } from "../api/problem.ts";
 import { clubPath } from "../api/service.ts";
 import { Refused } from "../shell/refused.tsx";
 import { SelectField } from "../shell/select-field.tsx";
 import { TextField } from "../shell/text-field.tsx";
 import { useSubmit } from "../shell/use-submit.ts";
 import { randomCode, today } from "../wiring/test-form.tsx";
+import { readMeter } from "./read-meter.ts";
 
 type Named = readonly (readonly [code: string, words: string])[];
 type State = NonNullable<Reading["state"]>;
@@ -27,7 +29,13 @@ const STATES = {
   inrush: "As power returns",
 } as const satisfies Record<State, string>;
 
-/** Writes down what a meter shows: of a locomotive on the bench, or of a district during a night. */
+const notRead = (detail: string) =>
+  new Problem(0, "Please correct what is marked.", "", [], { faults: [{ pointer: "/body/ma", detail }] });
+
+/**
+ * Writes down what a meter shows: of a locomotive on the bench, or of a district during a night. What was chosen stays for the
+ * next figure.
+ */
 export function RecordForm({ club, locomotives, districts, night, onRecorded }: RecordFormProps) {
   const [of, setOf] = useState<"bench" | "night">("bench");
   const [locomotive, setLocomotive] = useState(locomotives[0]?.[0] ?? "");
@@ -35,13 +43,23 @@ export function RecordForm({ club, locomotives, districts, night, onRecorded }: 
   const [district, setDistrict] = useState(districts[0]?.[0] ?? "");
   const [layoutTime, setLayoutTime] = useState("");
   const [ma, setMa] = useState("");
+  const [recorded, setRecorded] = useState("");
   const record = useSubmit(async () => {
+    setRecorded("");
+    const read = readMeter(ma);
+    if ("fault" in read) throw notRead(read.fault);
     const takenOn = today();
-    const seen = { code: `${of}-${takenOn}-${randomCode()}`, takenOn, origin: of, ma: Number(ma) };
+    const seen = { code: `${of}-${takenOn}-${randomCode()}`, takenOn, origin: of, ma: read.ma };
     const body =
       of === "bench" ? { ...seen, locomotive, state } : { ...seen, district, layoutTime, ...night };
     await change("POST", `${clubPath(club)}/readings`, { body });
     setMa("");
+    const nameOf = (named: Named, code: string) => named.find(([one]) => one === code)?.[1] ?? code;
+    setRecorded(
+      of === "bench"
+        ? `${nameOf(locomotives, locomotive)}, ${STATES[state].toLowerCase()}: ${read.ma} mA is recorded.`
+        : `${nameOf(districts, district)} at ${layoutTime}: ${read.ma} mA is recorded.`,
+    );
     onRecorded();
   });
   return (
@@ -77,6 +95,7 @@ export function RecordForm({ club, locomotives, districts, night, onRecorded }: 
       )}
       <TextField label="Meter showed (mA)" value={ma} onValue={setMa} fault={record.faultAt("/body/ma")} />
       <button type="submit">Record the reading</button>
+      <p role="status">{recorded}</p>
       <Refused problem={record.problem} besides={["/body/ma", "/body/layoutTime"]} />
     </form>
   );

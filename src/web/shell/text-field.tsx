@@ -8,7 +8,7 @@ interface TextFieldProps {
   readonly label: string;
   readonly value: string;
   readonly onValue: (value: string) => void;
-  readonly type?: "text" | "email" | "password" | "date";
+  readonly type?: "text" | "email" | "password" | "date" | "time";
   /** What browsers and password managers fill in; WHATWG HTML, 4.10.18.7. */
   readonly autocomplete?: string;
   /** What to know before filling it in. */

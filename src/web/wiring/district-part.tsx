@@ -34,7 +34,7 @@ export function DistrictPart({ club, district, report, again }: DistrictPartProp
       <p>
         {test === null
           ? "None is on record."
-          : `${test.result === "passed" ? "Passed" : "Failed"} on ${test.testedOn}${test.by ? `, tested by ${test.by}` : ""}.`}
+          : `${test.result === "passed" ? "Passed" : "Failed"} on ${test.testedOn}${test.testedAt ? ` at ${test.testedAt}` : ""}${test.by ? `, tested by ${test.by}` : ""}.`}
       </p>
       <details class="checklist">
         <summary>Steps of the test</summary>

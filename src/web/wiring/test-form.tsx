@@ -14,10 +14,16 @@ interface TestFormProps {
   readonly onRecorded: () => void;
 }
 
+const two = (n: number) => String(n).padStart(2, "0");
+
 export const today = () => {
   const now = new Date();
-  const two = (n: number) => String(n).padStart(2, "0");
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+};
+
+const timeOfDay = () => {
+  const now = new Date();
+  return [now.getHours(), now.getMinutes(), now.getSeconds()].map(two).join(":");
 };
 
 /** Places of a random number: two people who record at once do not meet. */
@@ -29,11 +35,14 @@ export const randomCode = () =>
 /** Records what happened when somebody tested a district. */
 export function TestForm({ club, district, name, onRecorded }: TestFormProps) {
   const [testedOn, setTestedOn] = useState(today);
+  // until somebody says otherwise a test of today was made when it is recorded
+  const [time, setTime] = useState<string | null>(null);
   const [result, setResult] = useState<ShortTest["result"]>("passed");
   const [by, setBy] = useState("");
   const record = useSubmit(async () => {
     const code = `${district}-${testedOn}-${randomCode()}`.slice(0, 40);
-    const test: ShortTest = { code, district, testedOn, result, by, note: "" };
+    const testedAt = (time ?? (testedOn === today() ? timeOfDay() : "")) || null;
+    const test: ShortTest = { code, district, testedOn, testedAt, result, by, note: "" };
     await change("POST", `${clubPath(club)}/short-tests`, { body: test });
     onRecorded();
   });
@@ -46,6 +55,14 @@ export function TestForm({ club, district, name, onRecorded }: TestFormProps) {
         onValue={setTestedOn}
         fault={record.faultAt("/body/testedOn")}
       />
+      <TextField
+        label="At"
+        type="time"
+        value={time ?? (testedOn === today() ? timeOfDay().slice(0, 5) : "")}
+        onValue={setTime}
+        isOptional
+        fault={record.faultAt("/body/testedAt")}
+      />
       <SelectField
         label="Result"
         value={result}
@@ -54,7 +71,7 @@ export function TestForm({ club, district, name, onRecorded }: TestFormProps) {
       />
       <TextField label="Tested by" value={by} onValue={setBy} isOptional maxLength={120} />
       <button type="submit">Record the test of {name}</button>
-      <Refused problem={record.problem} besides={["/body/testedOn"]} />
+      <Refused problem={record.problem} besides={["/body/testedOn", "/body/testedAt"]} />
     </form>
   );
 }

@@ -61,7 +61,10 @@ export function jpegSegment(marker: number, data: string | Buffer): Buffer {
   return Buffer.concat([head, body]);
 }
 
-/** JFIF with two scans, a stuffed zero, a restart and a thing like a marker in its data; more segments after the first. */
+/** T.81, B.2.2: a baseline frame of 1 × 1 grey. */
+export const JPEG_FRAME = jpegSegment(0xc0, "\x08\0\x01\0\x01\x01\x01\x11\0");
+
+/** JFIF with a frame of two scans, a stuffed zero, a restart and a thing like a marker in its data; more segments after the first. */
 export function baseJpeg(more: readonly Buffer[] = []): Buffer {
   const scan = (data: string) =>
     Buffer.concat([jpegSegment(0xda, "\x01\x01\0\0?\0"), Buffer.from(data, "hex")]);
@@ -70,6 +73,7 @@ export function baseJpeg(more: readonly Buffer[] = []): Buffer {
     jpegSegment(0xe0, "JFIF\0\x01\x02\0\0\x01\0\x01\0\0"),
     ...more,
     jpegSegment(0xdb, Buffer.alloc(65, 1)),
+    JPEG_FRAME,
     scan("12ff0034ffd056"),
     jpegSegment(0xc4, Buffer.alloc(20)),
     scan("78ff009a"),

@@ -9,6 +9,7 @@ import {
   baseJpeg,
   basePng,
   baseWebp,
+  JPEG_FRAME,
   jpegSegment,
   pngChunk,
   webpChunk,
@@ -70,6 +71,23 @@ describe("a picture of a locomotive", () => {
     const script = Buffer.from('<svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>');
     for (const wrong of [script, Buffer.from("GIF89a"), Buffer.alloc(0), basePng().subarray(0, 40)])
       expect((await put(owner, of, wrong, "image/png")).body.code).toBe("validation-failed");
+    // laid out as a picture, with nothing to see in it
+    const frameless = Buffer.concat([
+      Buffer.from("ffd8", "hex"),
+      jpegSegment(0xda, "scan"),
+      Buffer.from("ffd9", "hex"),
+    ]);
+    const scanless = Buffer.concat([Buffer.from("ffd8", "hex"), JPEG_FRAME, Buffer.from("ffd9", "hex")]);
+    const bare = Buffer.concat([basePng().subarray(0, 8), pngChunk("IEND", "")]);
+    const flags = Buffer.concat([
+      Buffer.from("RIFF\x16\0\0\0WEBP", "latin1"),
+      webpChunk("VP8X", "0123456789"),
+    ]);
+    for (const empty of [Buffer.from("ffd8ffd9", "hex"), frameless, scanless, bare, flags])
+      expect((await put(owner, of, empty)).body).toMatchObject({
+        code: "validation-failed",
+        detail: expect.stringContaining("there is none in it"),
+      });
     await put(owner, of, Buffer.concat([basePng(), Buffer.alloc(PICTURE_BYTES)])).expect(413);
     await put(owner, "/api/clubs/north/locomotives/none/picture", basePng()).expect(404);
     await put(owner, "/api/clubs/north/rakes/none/picture", basePng()).expect(404);
@@ -139,6 +157,41 @@ describe("what a camera writes beside a picture", () => {
       jpegSegment(0xee, "Adobe..."),
     ]);
     expect(cleanPicture(profile).bytes).toEqual(profile);
+  });
+
+  it("is gone whatever it is called: what is not of the picture goes, known or not", () => {
+    // credentials of where a picture comes from (C2PA), and chunks and markers of somebody's own
+    expect(cleanPicture(basePng([pngChunk("caBX", SECRET), pngChunk("prVt", SECRET)])).bytes).toEqual(
+      basePng(),
+    );
+    expect(cleanPicture(baseWebp([webpChunk("C2PA", SECRET), webpChunk("mine", SECRET)])).bytes).toEqual(
+      baseWebp(),
+    );
+    const jpeg = baseJpeg([jpegSegment(0xeb, `JP${SECRET}`), jpegSegment(0xf0, SECRET)]);
+    expect(cleanPicture(jpeg).bytes).toEqual(baseJpeg());
+    // colours, transparency and frames stay
+    const png = basePng([
+      pngChunk("gAMA", "\0\0\xb1\x8f"),
+      pngChunk("tRNS", "\0\0"),
+      pngChunk("acTL", "12345678"),
+    ]);
+    expect(cleanPicture(png).bytes).toEqual(png);
+    const frame = (more: Buffer[]) =>
+      webpChunk("ANMF", Buffer.concat([Buffer.alloc(16), webpChunk("VP8L", "picture."), ...more]));
+    expect(cleanPicture(baseWebp([frame([webpChunk("C2PA", SECRET)])])).bytes).toEqual(
+      cleanPicture(baseWebp([frame([])])).bytes,
+    );
+  });
+
+  it("takes the small copy out of a JFIF head, which may show what was cut off", () => {
+    const whole = baseJpeg();
+    const jfif = "JFIF\0\x01\x02\0\0\x01\0\x01";
+    const copied = Buffer.concat([
+      whole.subarray(0, 2),
+      jpegSegment(0xe0, `${jfif}\x01\x01rgb`),
+      whole.subarray(2 + 18),
+    ]);
+    expect(cleanPicture(copied).bytes).toEqual(whole);
   });
 
   it("leaves which way up it was held, and nothing else of Exif", () => {

@@ -85,7 +85,7 @@ export const EXAMPLES: readonly Example[] = [
     path: "short-tests",
     codes: codesOf(layout.shortTests),
     fresh: { code: "spring", district: "D-West", testedOn: "2027-03-13", result: "passed", by: "Ada" },
-    change: { testedOn: "2027-03-14", result: "failed", by: "" },
+    change: { testedOn: "2027-03-14", testedAt: "09:35:10", result: "failed", by: "" },
     filters: { "district=D-West": ["first"], "district=D-East": [], "q=FIR": ["first"] },
   },
   {

@@ -81,6 +81,15 @@ describe("the wiring report of a slot", () => {
     const again = { ...test, code: "spring-again", testedOn: "2027-03-02", result: "passed", by: "Ada" };
     await served.request.post(`${club}/short-tests`).send(again).expect(201);
     expect((await west())?.test).toMatchObject(again);
+    // mended the same day: the later one counts, whatever its code
+    const mended = { ...again, testedAt: "12:05" };
+    await served.request
+      .post(`${club}/short-tests`)
+      .send({ ...mended, code: "a" })
+      .expect(201);
+    const morning = { ...mended, code: "z", testedAt: "09:10:20", result: "failed" };
+    await served.request.post(`${club}/short-tests`).send(morning).expect(201);
+    expect((await west())?.test).toMatchObject({ code: "a", testedAt: "12:05" });
     expect((await check()).findings).toEqual([]);
   });
 
