@@ -28,14 +28,14 @@ export function createReadingService(store: ReadingStore, { toProblem, toClock, 
 
     /** @throws Refusal not-found, unprocessable */
     async compare(address: SlotAddress): Promise<Comparison> {
-      const parts = await store.readSlot(address);
+      const { parts, versions } = await store.readCompared(address);
       const clock = toClock(parts);
       return compareReadings({
         problem: toProblem(parts),
         readings: parts.readings,
         session: address.session,
         slot: address.slot,
-        versions: await store.readVersions(address.club),
+        versions,
         toMs: clock.ms,
         toLayout: clock.layout,
         solve,

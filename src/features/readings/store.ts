@@ -9,7 +9,7 @@ import { clubScope } from "../../database/records/record-table.ts";
 import { locomotiveTable } from "../../database/records/roster.ts";
 import { inTransaction } from "../../database/transaction.ts";
 import { reachClub } from "../../records/reach-club.ts";
-import { readSlot, type SlotAddress } from "../../records/read-slot.ts";
+import { readSlotIn, type SlotAddress } from "../../records/read-slot.ts";
 import { changedMeanwhile } from "./errors.ts";
 
 export type { SlotAddress };
@@ -17,8 +17,22 @@ export type ReadingStore = ReturnType<typeof createReadingStore>;
 
 export function createReadingStore(database: DatabaseClient) {
   return {
-    /** @throws Refusal not-found */
-    readSlot: (address: SlotAddress): Promise<PlanParts> => readSlot(database, address),
+    /**
+     * A slot with all that its check needs, and the version of every locomotive, as of one moment.
+     * @throws Refusal not-found
+     */
+    readCompared: (
+      address: SlotAddress,
+    ): Promise<{ parts: PlanParts; versions: ReadonlyMap<string, number> }> =>
+      inTransaction(database, async (transaction) => {
+        const { id } = await reachClub(transaction, address.club);
+        const parts = await readSlotIn(transaction, address);
+        const rows = await transaction.locomotive.findMany({
+          where: { clubId: id },
+          select: { code: true, version: true },
+        });
+        return { parts, versions: new Map(rows.map(({ code, version }) => [code, version])) };
+      }),
 
     /** @throws Refusal not-found */
     readRoster: (club: string): Promise<{ locomotives: Locomotive[]; readings: Reading[] }> =>
@@ -29,16 +43,6 @@ export function createReadingStore(database: DatabaseClient) {
           readings: await readBodies(transaction, readingTable, scope),
         };
       }),
-
-    /** The version of every locomotive. */
-    async readVersions(club: string): Promise<Map<string, number>> {
-      const { id } = await reachClub(database, club);
-      const rows = await database.locomotive.findMany({
-        where: { clubId: id },
-        select: { code: true, version: true },
-      });
-      return new Map(rows.map(({ code, version }) => [code, version]));
-    },
 
     /**
      * Writes all, or none where a locomotive is not what it was any more.
