@@ -276,12 +276,9 @@ export const checkReport = z
         z
           .strictObject({
             section: code,
-            trains: z
-              .int()
-              .meta({
-                description:
-                  "How often a train is in it on its way; named twice in a row by a path it is one.",
-              }),
+            trains: z.int().meta({
+              description: "How often a train is in it on its way; named twice in a row by a path it is one.",
+            }),
             busySeconds: z.number().meta({
               description: "Real seconds it is taken, its trains pushed together until they touch.",
             }),

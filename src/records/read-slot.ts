@@ -1,6 +1,6 @@
 import type { DatabaseClient } from "../database/client.ts";
 import { type PlanParts, readPlanParts } from "../database/records/read-plan.ts";
-import { inTransaction } from "../database/transaction.ts";
+import { inTransaction, type Transaction } from "../database/transaction.ts";
 import { Refusal } from "../lib/refusal.ts";
 import { reachClub } from "./reach-club.ts";
 
@@ -15,13 +15,19 @@ export interface SlotAddress {
  * Everything that is computed from a slot, as of one moment.
  * @throws Refusal not-found
  */
-export const readSlot = (
-  database: DatabaseClient,
+export const readSlot = (database: DatabaseClient, address: SlotAddress): Promise<PlanParts> =>
+  inTransaction(database, (transaction) => readSlotIn(transaction, address));
+
+/**
+ * As `readSlot`, for what reads more as of the same moment.
+ * @throws Refusal not-found
+ */
+export async function readSlotIn(
+  transaction: Transaction,
   { club, session, slot }: SlotAddress,
-): Promise<PlanParts> =>
-  inTransaction(database, async (transaction) => {
-    const parts = await readPlanParts(transaction, await reachClub(transaction, club), session, slot);
-    if (parts === undefined)
-      throw new Refusal("not-found", `Club ${club} has no session ${session} with a slot ${slot}.`);
-    return parts;
-  });
+): Promise<PlanParts> {
+  const parts = await readPlanParts(transaction, await reachClub(transaction, club), session, slot);
+  if (parts === undefined)
+    throw new Refusal("not-found", `Club ${club} has no session ${session} with a slot ${slot}.`);
+  return parts;
+}

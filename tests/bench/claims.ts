@@ -109,8 +109,8 @@ async function plainTurns({ connection }: Stage, drivers: Drivers, clients: numb
     [NIGHT.session, clients],
   );
   const insert = `
-    insert into claims (id, club_id, session_id, slot_code, train_id, member_code, handset_code, from_at, until_at, free_at)
-    values (gen_random_uuid(), $1, $2, $3, $4, $5, $6, '2027-03-20 19:05Z', '2027-03-20 19:15Z', '2027-03-20 19:15Z') returning id`;
+    insert into claims (id, club_id, session_id, slot_code, train_id, member_code, handset_code, from_at, until_at)
+    values (gen_random_uuid(), $1, $2, $3, $4, $5, $6, '2027-03-20 19:05Z', '2027-03-20 19:15Z') returning id`;
   const turns = rows.map((row, at): Turn => {
     const values = [
       row.club_id,

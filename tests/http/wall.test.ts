@@ -139,7 +139,6 @@ describe("the secretary of another club", () => {
         memberCode: "ada",
         fromAt: at,
         untilAt: later,
-        freeAt: later,
       },
     });
     const own = `/api/clubs/south/sessions/${session.code}/slots/${slot}`;

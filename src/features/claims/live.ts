@@ -92,7 +92,7 @@ export async function readLive(database: Database, { id }: BookedNight): Promise
           'fromMs', round(extract(epoch from x.from_at) * 1000), 'untilMs', round(extract(epoch from x.until_at) * 1000))
           order by x.from_at, x.id)
         from claims x where x.club_id = s.club_id and (x.session_id = s.id
-          or tstzrange(x.from_at, x.free_at) && (select tstzrange(min(starts_at) - interval '1 hour', max(ends_at) + interval '12 hours')
+          or tstzrange(x.from_at, x.until_at) && (select tstzrange(min(starts_at) - interval '1 hour', max(ends_at) + interval '12 hours')
             from slots where session_id = s.id))) as claims,
       (select jsonb_agg(jsonb_build_object('id', q.id, 'kind', case when q.train_id is null then 'duty' else 'train' end,
           'slot', q.slot_code, 'job', coalesce(q.train_id, q.duty_id), 'member', q.member_code) order by q.number)

@@ -1,7 +1,6 @@
 import type { Transaction } from "../../database/transaction.ts";
 import { newId } from "../../lib/ids.ts";
 import { findUnavailable } from "../../planner/people/handset-fit.ts";
-import { WALKING } from "../../planner/people/walking.ts";
 import { type NightInHand, Outrun, shareNight } from "./deeds.ts";
 import { hindered } from "./errors.ts";
 import { type Examined, examine, type Wish } from "./examine.ts";
@@ -121,7 +120,6 @@ export async function insertClaim(
       handsetCode: handset,
       fromAt: new Date(job.fromMs),
       untilAt: new Date(job.untilMs),
-      freeAt: new Date(job.untilMs + WALKING.leastMs),
       assigned,
     },
     select: { id: true },

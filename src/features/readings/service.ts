@@ -29,16 +29,16 @@ export function createReadingService(store: ReadingStore, { toProblem, toClock, 
 
     /** @throws Refusal not-found, unprocessable */
     async compare(address: SlotAddress): Promise<Comparison> {
-      const parts = await store.readSlot(address);
+      const { parts, log, versions } = await store.readCompared(address);
       const clock = toClock(parts);
       const problem = toProblem(parts);
       return compareReadings({
         problem,
-        replaced: toReplaced(await store.readLog(address), problem, parts.slot, clock.ms),
+        replaced: toReplaced(log, problem, parts.slot, clock.ms),
         readings: parts.readings,
         session: address.session,
         slot: address.slot,
-        versions: await store.readVersions(address.club),
+        versions,
         toMs: clock.ms,
         toLayout: clock.layout,
         solve,

@@ -9,17 +9,44 @@ import { clubScope } from "../../database/records/record-table.ts";
 import { locomotiveTable } from "../../database/records/roster.ts";
 import { inTransaction } from "../../database/transaction.ts";
 import { reachClub } from "../../records/reach-club.ts";
-import { readSlot, type SlotAddress } from "../../records/read-slot.ts";
+import { readSlotIn, type SlotAddress } from "../../records/read-slot.ts";
 import { changedMeanwhile } from "./errors.ts";
 import type { SlotLog } from "./replaced.ts";
 
 export type { SlotAddress };
+export interface Compared {
+  readonly parts: PlanParts;
+  readonly log: SlotLog;
+  readonly versions: ReadonlyMap<string, number>;
+}
+
 export type ReadingStore = ReturnType<typeof createReadingStore>;
 
 export function createReadingStore(database: DatabaseClient) {
   return {
-    /** @throws Refusal not-found */
-    readSlot: (address: SlotAddress): Promise<PlanParts> => readSlot(database, address),
+    /**
+     * A slot with all that its check needs, what was done in its night that changes who draws in it, and the version of
+     * every locomotive, as of one moment.
+     * @throws Refusal not-found
+     */
+    readCompared: (address: SlotAddress): Promise<Compared> =>
+      inTransaction(database, async (transaction) => {
+        const { id } = await reachClub(transaction, address.club);
+        const parts = await readSlotIn(transaction, address);
+        const where = { clubId: id, slotCode: address.slot, session: { code: address.session } };
+        const log = {
+          replacements: await transaction.nightReplacement.findMany({
+            where,
+            orderBy: [{ at: "asc" }, { id: "asc" }],
+          }),
+          clock: await transaction.nightClockChange.findMany({ where, orderBy: { position: "asc" } }),
+        };
+        const rows = await transaction.locomotive.findMany({
+          where: { clubId: id },
+          select: { code: true, version: true },
+        });
+        return { parts, log, versions: new Map(rows.map(({ code, version }) => [code, version])) };
+      }),
 
     /** @throws Refusal not-found */
     readRoster: (club: string): Promise<{ locomotives: Locomotive[]; readings: Reading[] }> =>
@@ -30,29 +57,6 @@ export function createReadingStore(database: DatabaseClient) {
           readings: await readBodies(transaction, readingTable, scope),
         };
       }),
-
-    /** What was done in a slot's night that changes who draws in it. */
-    async readLog({ club, session, slot }: SlotAddress): Promise<SlotLog> {
-      const { id: clubId } = await reachClub(database, club);
-      const where = { clubId, slotCode: slot, session: { code: session } };
-      return {
-        replacements: await database.nightReplacement.findMany({
-          where,
-          orderBy: [{ at: "asc" }, { id: "asc" }],
-        }),
-        clock: await database.nightClockChange.findMany({ where, orderBy: { position: "asc" } }),
-      };
-    },
-
-    /** The version of every locomotive. */
-    async readVersions(club: string): Promise<Map<string, number>> {
-      const { id } = await reachClub(database, club);
-      const rows = await database.locomotive.findMany({
-        where: { clubId: id },
-        select: { code: true, version: true },
-      });
-      return new Map(rows.map(({ code, version }) => [code, version]));
-    },
 
     /**
      * Writes all, or none where a locomotive is not what it was any more.

@@ -15,11 +15,15 @@ import { readDocument } from "./store.ts";
 import { readTimetableBatches } from "./timetable-batches.ts";
 import { writeImport } from "./write.ts";
 
-export interface ImportOptions {
-  readonly dryRun: boolean;
-  /** How a place in the document is told to whoever sent it. */
+/** A document put together from what somebody sent and what is stored. */
+export interface Composed {
+  readonly document: ClubDocument;
+  /** How a place in the document is told to whoever sent it; without it, as it is. */
   readonly locate?: (flaws: readonly Flaw[]) => readonly Fault[];
 }
+
+/** Reads what it needs by the transaction in which the import is written, and by nothing else; it may run more than once. */
+export type Compose<C extends Composed> = (transaction: Transaction, club: ClubScope) => Promise<C>;
 
 export interface TransferService {
   /** @throws Refusal not-found */
@@ -28,40 +32,61 @@ export interface TransferService {
    * Makes what is new and changes what is different; what the document does not name stays. All of it or nothing.
    * @throws Refusal not-found; unprocessable with every place that is wrong
    */
-  importClub(club: string, document: ClubDocument, options: ImportOptions): Promise<ImportResult>;
+  importClub(
+    club: string,
+    document: ClubDocument,
+    options: { readonly dryRun: boolean },
+  ): Promise<ImportResult>;
+  /**
+   * As `importClub`, of a document that keeps some of what is stored: what others change meanwhile is kept as they left it.
+   * @throws Refusal as `importClub`, and what `compose` throws
+   */
+  importComposed<C extends Composed>(
+    club: string,
+    compose: Compose<C>,
+    options: { readonly dryRun: boolean },
+  ): Promise<{ readonly result: ImportResult; readonly composed: C }>;
 }
 
 /** Ends a transaction that was only tried. */
-class TriedOut extends Error {
-  readonly result: ImportResult;
-  constructor(result: ImportResult) {
-    super("tried out");
-    this.result = result;
-  }
-}
+class TriedOut extends Error {}
 
 export function createTransferService(database: DatabaseClient, kinds: TransferKinds): TransferService {
+  async function importComposed<C extends Composed>(
+    code: string,
+    compose: Compose<C>,
+    { dryRun }: { readonly dryRun: boolean },
+  ) {
+    let tried: { readonly result: ImportResult; readonly composed: C } | undefined;
+    const written = lookAgain(() =>
+      inTransaction(database, async (transaction) => {
+        const club = await reachClub(transaction, code);
+        const composed = await compose(transaction, club);
+        const { document, locate = toFaults } = composed;
+        refuse(findUnstorableText(document), locate);
+        const brought = await readBrought(transaction, document, kinds, club);
+        refuse(await examineImport(transaction, club.id, brought), locate);
+        const counts = await writeImport(transaction, club.id, brought);
+        const outcome = { result: { dryRun, counts }, composed };
+        if (!dryRun) return outcome;
+        tried = outcome;
+        throw new TriedOut("tried out");
+      }),
+    );
+    return written.catch((error: unknown) => {
+      if (error instanceof TriedOut && tried) return tried;
+      throw error;
+    });
+  }
+
   return {
     exportClub: (code, parts = DOCUMENT_PARTS) =>
       inTransaction(database, async (transaction) =>
         readDocument(transaction, await reachClub(transaction, code), parts),
       ),
-
-    importClub: (code, document, { dryRun, locate = toFaults }) =>
-      lookAgain(() =>
-        inTransaction(database, async (transaction) => {
-          const club = await reachClub(transaction, code);
-          refuse(findUnstorableText(document), locate);
-          const brought = await readBrought(transaction, document, kinds, club);
-          refuse(await examineImport(transaction, club.id, brought), locate);
-          const counts = await writeImport(transaction, club.id, brought);
-          if (dryRun) throw new TriedOut({ dryRun, counts });
-          return { dryRun, counts };
-        }),
-      ).catch((error: unknown) => {
-        if (error instanceof TriedOut) return error.result;
-        throw error;
-      }),
+    importClub: async (code, document, options) =>
+      (await importComposed(code, async () => ({ document }), options)).result,
+    importComposed,
   };
 }
 
@@ -84,6 +109,6 @@ async function readBrought(
   };
 }
 
-function refuse(flaws: readonly Flaw[], locate: NonNullable<ImportOptions["locate"]>): void {
+function refuse(flaws: readonly Flaw[], locate: NonNullable<Composed["locate"]>): void {
   if (flaws.length > 0) throw notImported(flaws.length, locate(flaws.slice(0, MOST_FAULTS)));
 }

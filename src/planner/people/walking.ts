@@ -1,6 +1,6 @@
 /** How a club reckons walking where nobody has measured it: design section 7. */
 export interface WalkingPolicy {
-  /** Between any two things one does, the nearest included. */
+  /** Where no walk is stated: between any two things one does, the nearest included. */
   readonly leastMs: number;
   /** What round a room full of railway is longer than the straight line. */
   readonly detour: number;
@@ -27,9 +27,9 @@ export interface StatedWalk {
 export type WalkTime = (from: string | null, to: string | null) => number;
 
 /**
- * Walking times between places: as stated, the way back being as long where it is not stated itself; else the straight
- * distance with its detour; else the least. Never below the least; whole ms, rounded up. Building it is linear, asking
- * constant.
+ * Walking times between places: as stated, however short, the way back being as long where it is not stated itself; else the
+ * straight distance with its detour, and never below the least. Whole ms, rounded up. Design section 7. Building it is
+ * linear, asking constant.
  */
 export function createWalkTime(
   places: readonly Spot[],
@@ -43,7 +43,9 @@ export function createWalkTime(
   for (const { from, to, seconds } of stated) ways.set(`${from} ${to}`, seconds);
   return (from, to) => {
     if (from === null || to === null || from === to) return policy.leastMs;
-    const seconds = ways.get(`${from} ${to}`) ?? straightSeconds(spots.get(from), spots.get(to), policy);
+    const stated = ways.get(`${from} ${to}`);
+    if (stated !== undefined) return Math.ceil(stated * 1_000);
+    const seconds = straightSeconds(spots.get(from), spots.get(to), policy);
     return Math.max(policy.leastMs, Math.ceil(seconds * 1_000));
   };
 }

@@ -61,7 +61,6 @@ export async function giveTrain(
       memberCode: member,
       fromAt,
       untilAt,
-      freeAt: new Date(untilAt.getTime() + 30_000),
     },
   });
 }

@@ -2,7 +2,17 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import type { Board } from "../../../shared/claims.ts";
 import { localActor } from "../../../src/http/actor.ts";
 import { testApp } from "../../support/test-app.ts";
-import { actorAs, makeClaimClub, moveNight, NIGHT, openNight, SLOT } from "./claim-club.ts";
+import {
+  actorAs,
+  claimDocument,
+  makeClaimClub,
+  moveNight,
+  NIGHT,
+  openNight,
+  run,
+  SLOT,
+  TRAINS,
+} from "./claim-club.ts";
 
 let actor = localActor;
 let app: Awaited<ReturnType<typeof testApp>>;
@@ -108,6 +118,36 @@ describe("a claim", () => {
     await giveBack(club, near.id).expect(200);
     await walks(90);
     await claimed(club, { train: "3", member: "cy" });
+  });
+
+  it("takes a walk as stated, however short, and the check of the night does so too", async () => {
+    // train 1 is handed in at 19:05:30 in the east, train 9 picked up at 19:05:45 in the west, 15 s later
+    const trains = [...TRAINS, run("9", "10:27", "10:37")];
+    const versions = [{ number: 1, state: "issued", trains }];
+    const timetables = [{ code: "night", name: "Of the night", versions }];
+    const club = await makeClaimClub(app, `c${++clubs}`, { ...claimDocument, timetables });
+    await openNight(app, club);
+    const walks = (seconds: number) =>
+      app.request
+        .put(`${club}/walks/west-east`)
+        .set("if-match", "*")
+        .send({ code: "west-east", from: "west", to: "east", seconds })
+        .expect(200);
+    await walks(16);
+    await claimed(club, { train: "1", member: "cy" });
+    expect(await refusalOf(claim(club, { train: "9", member: "cy" }))).toBe(
+      "409 walk-too-short: From East yard, where train 1 ends, it is 16 s to West yard, where train 9 begins, and there are only 15 s between them.",
+    );
+    await walks(15);
+    await claimed(club, { train: "9", member: "cy" });
+    const check = async () => (await app.request.post(`${club}${SLOT}/check`).expect(200)).body;
+    const walksOf = async () =>
+      (await check()).findings
+        .filter(({ code }: { code: string }) => code === "walk-too-short")
+        .map(({ measured, limit }: { measured: number; limit: number }) => [measured, limit]);
+    expect(await walksOf()).toEqual([]);
+    await walks(16);
+    expect(await walksOf()).toEqual([[15_000, 16_000]]);
   });
 
   it("reckons a walk that nobody has measured by the club's policy, and the check of the night does so too", async () => {

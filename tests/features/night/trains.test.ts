@@ -59,7 +59,6 @@ describe("the trains of a night", () => {
         handsetCode: "H1",
         fromAt: at(0),
         untilAt: at(3),
-        freeAt: at(4),
       },
     });
     expect(await app.train("101")).toMatchObject({

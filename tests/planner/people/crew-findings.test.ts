@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { check } from "../../../src/planner/check.ts";
+import { WALKING } from "../../../src/planner/people/walking.ts";
 import type { CrewMember, Handset, Problem, Turn } from "../../../src/planner/problem.ts";
 import { PLAIN } from "../plain-records.ts";
 import { arrives, departs, policyWith, section, smallProblem, train } from "../small-problem.ts";
@@ -78,6 +79,16 @@ describe("who drives what", () => {
     expect(found({ ...slow, walks: [{ from: 2, to: 1, ms: 85_001 }] })).toEqual([
       ["walk-too-short", [0, 1], [0], 85_000, 85_001],
     ]);
+  });
+
+  it("needs no longer than is stated, and where nothing is stated and near, the least", () => {
+    const near = {
+      ...crewed([member("ada")], [turn(0, 0), turn(1, 0)]),
+      // in hand until 255 s, the next from 270 s: 15 s
+      policy: policyWith({ pickUpMs: 30_000, handInMs: 55_000, walkingMmPerSecond: 100_000 }),
+    };
+    expect(found({ ...near, walks: [{ from: 1, to: 2, ms: 10_000 }] })).toEqual([]);
+    expect(found(near)).toEqual([["walk-too-short", [0, 1], [0], 15_000, WALKING.leastMs]]);
   });
 
   it("is one train at a time", () => {

@@ -3,15 +3,15 @@ import type { ClubDocument } from "../../../../shared/documents.ts";
 import type { Fault } from "../../../../shared/errors.ts";
 import type { Train } from "../../../../shared/timetable.ts";
 import type { ImportResult } from "../../../../shared/transfer.ts";
-import type { DatabaseClient } from "../../../database/client.ts";
+import type { Database, DatabaseClient } from "../../../database/client.ts";
 import { readBodies } from "../../../database/records/read-records.ts";
-import { clubScope } from "../../../database/records/record-table.ts";
+import { type ClubScope, clubScope } from "../../../database/records/record-table.ts";
 import { faultSentence } from "../../../http/fault-sentence.ts";
 import type { Flaw } from "../../../records/flaws.ts";
 import { reachClub } from "../../../records/reach-club.ts";
 import type { Coded, RecordKind } from "../../../records/record-kind.ts";
 import { issued, MOST_FAULTS, notImported } from "../errors.ts";
-import type { TransferService } from "../service.ts";
+import type { Compose, Composed, TransferService } from "../service.ts";
 import type { Column } from "./columns.ts";
 import { fromRecordSheet, type ReadRecords, toRecordSheet } from "./record-sheet.ts";
 import { readSheet, writeSheet } from "./sheet.ts";
@@ -27,16 +27,16 @@ export interface SheetKind {
   readonly depth: number;
 }
 
-export function createSheetService(database: DatabaseClient, transfer: Pick<TransferService, "importClub">) {
-  const reachTrains = async (club: string, timetable: string, version: number) =>
-    readVersionTrains(database, await reachClub(database, club), timetable, version);
-
-  const readAll = async (club: string, kind: RecordKind) =>
-    readBodies(database, kind.table, clubScope(await reachClub(database, club)));
+export function createSheetService(
+  database: DatabaseClient,
+  transfer: Pick<TransferService, "importComposed">,
+) {
+  const readAll = (handle: Database, club: ClubScope, kind: RecordKind) =>
+    readBodies(handle, kind.table, clubScope(club));
 
   return {
     exportRecords: async (club: string, { kind, columns }: SheetKind) =>
-      writeSheet(toRecordSheet(columns, await readAll(club, kind))),
+      writeSheet(toRecordSheet(columns, await readAll(database, await reachClub(database, club), kind))),
 
     async importRecords(
       club: string,
@@ -45,13 +45,18 @@ export function createSheetService(database: DatabaseClient, transfer: Pick<Tran
       dryRun: boolean,
     ): Promise<ImportResult> {
       const { kind, columns, wrap, depth } = sheetKind;
-      const read = fromRecordSheet(columns, readSheet(text), byCode(await readAll(club, kind)));
-      const records = parseDrafts(kind, read);
-      return transfer.importClub(club, wrap(records), { dryRun, locate: within(read, depth) });
+      const sheet = readSheet(text);
+      const compose: Compose<Composed> = async (transaction, scope) => {
+        const read = fromRecordSheet(columns, sheet, byCode(await readAll(transaction, scope, kind)));
+        return { document: wrap(parseDrafts(kind, read)), locate: within(read, depth) };
+      };
+      return (await transfer.importComposed(club, compose, { dryRun })).result;
     },
 
-    exportTrains: async (club: string, timetable: string, version: number) =>
-      writeSheet(toTrainSheet((await reachTrains(club, timetable, version)).trains)),
+    async exportTrains(code: string, timetable: string, version: number) {
+      const club = await reachClub(database, code);
+      return writeSheet(toTrainSheet((await readVersionTrains(database, club, timetable, version)).trains));
+    },
 
     async importTrains(
       club: string,
@@ -59,12 +64,18 @@ export function createSheetService(database: DatabaseClient, transfer: Pick<Tran
       text: string,
       dryRun: boolean,
     ): Promise<ImportResult> {
-      const reached = await reachTrains(club, timetable, version);
-      if (reached.version.state === "issued") throw issued(timetable, version);
-      const read = fromTrainSheet(readSheet(text), byCode(reached.trains));
-      const trains = parseDrafts(kind, read) as Train[];
-      const document = { timetables: [{ ...reached.timetable, versions: [{ ...reached.version, trains }] }] };
-      return transfer.importClub(club, document, { dryRun, locate: within(read, TRAIN_DEPTH) });
+      const sheet = readSheet(text);
+      const compose: Compose<Composed> = async (transaction, scope) => {
+        const reached = await readVersionTrains(transaction, scope, timetable, version);
+        if (reached.version.state === "issued") throw issued(timetable, version);
+        const read = fromTrainSheet(sheet, byCode(reached.trains));
+        const trains = parseDrafts(kind, read) as Train[];
+        return {
+          document: { timetables: [{ ...reached.timetable, versions: [{ ...reached.version, trains }] }] },
+          locate: within(read, TRAIN_DEPTH),
+        };
+      };
+      return (await transfer.importComposed(club, compose, { dryRun })).result;
     },
   };
 }

@@ -1,8 +1,10 @@
 import { z } from "zod";
-import type { ClubDocument } from "../../../../shared/documents.ts";
+import type { RosterDocument } from "../../../../shared/documents.ts";
 import type { Fault } from "../../../../shared/errors.ts";
 import type { MappedResult, RosterMapping, SuggestedMapping } from "../../../../shared/mapped-import.ts";
 import { decoder, locomotive } from "../../../../shared/roster.ts";
+import { readRoster } from "../../../database/records/read-plan.ts";
+import { clubScope } from "../../../database/records/record-table.ts";
 import { faultSentence } from "../../../http/fault-sentence.ts";
 import type { Flaw } from "../../../records/flaws.ts";
 import { cellFault } from "../csv/errors.ts";
@@ -17,7 +19,7 @@ const MOST_SHOWN = 100;
 
 export type MappedService = ReturnType<typeof createMappedService>;
 
-export function createMappedService(transfer: Pick<TransferService, "importClub" | "exportClub">) {
+export function createMappedService(transfer: Pick<TransferService, "importComposed">) {
   return {
     /** @throws Refusal validation-failed where it is no CSV */
     suggest: (text: string): SuggestedMapping => suggestMapping(readSheet(text, delimiterOf(text))),
@@ -32,19 +34,22 @@ export function createMappedService(transfer: Pick<TransferService, "importClub"
       mapping: RosterMapping,
       dryRun: boolean,
     ): Promise<MappedResult> {
-      const { roster: kept } = await transfer.exportClub(club, ["roster"]);
-      const mapped = mapRoster(readSheet(text, delimiterOf(text)), mapping, toStored(kept));
-      refuse([...mapped.faults, ...findMisfits(mapped)]);
-      const roster = {
-        locomotives: [...mapped.locomotives],
-        decoders: [...mapped.decoders],
-        rakes: [],
-      };
-      const result = await transfer.importClub(
+      const sheet = readSheet(text, delimiterOf(text));
+      const { result, composed } = await transfer.importComposed(
         club,
-        { roster },
-        { dryRun, locate: (flaws) => flaws.map((flaw) => locate(mapped, flaw)) },
+        async (transaction, scope) => {
+          const mapped = mapRoster(sheet, mapping, toStored(await readRoster(transaction, clubScope(scope))));
+          refuse([...mapped.faults, ...findMisfits(mapped)]);
+          const { locomotives, decoders } = mapped;
+          const roster = { locomotives: [...locomotives], decoders: [...decoders], rakes: [] };
+          return {
+            document: { roster },
+            locate: (flaws: readonly Flaw[]) => flaws.map((flaw) => locate(mapped, flaw)),
+          };
+        },
+        { dryRun },
       );
+      const { roster } = composed.document;
       return {
         ...result,
         counts: result.counts.filter(({ kind }) => kind !== "rakes"),
@@ -56,10 +61,10 @@ export function createMappedService(transfer: Pick<TransferService, "importClub"
   };
 }
 
-const toStored = (roster: ClubDocument["roster"]): StoredRoster => ({
-  locomotives: new Map((roster?.locomotives ?? []).map((one) => [one.code, one])),
+const toStored = ({ locomotives, decoders }: RosterDocument): StoredRoster => ({
+  locomotives: new Map(locomotives.map((one) => [one.code, one])),
   decoders: new Map(
-    (roster?.decoders ?? []).flatMap((one) => (one.locomotive === null ? [] : [[one.locomotive, one]])),
+    decoders.flatMap((one) => (one.locomotive === null ? [] : [[one.locomotive, one] as const])),
   ),
   decoderCodes: new Set((roster?.decoders ?? []).map(({ code }) => code)),
 });
