@@ -44,6 +44,7 @@ export function createMappedService(transfer: Pick<TransferService, "importCompo
           const roster = { locomotives: [...locomotives], decoders: [...decoders], rakes: [] };
           return {
             document: { roster },
+            kept: mapped.kept,
             locate: (flaws: readonly Flaw[]) => flaws.map((flaw) => locate(mapped, flaw)),
           };
         },
@@ -55,7 +56,7 @@ export function createMappedService(transfer: Pick<TransferService, "importCompo
         counts: result.counts.filter(({ kind }) => kind !== "rakes"),
         locomotives: roster.locomotives.slice(0, MOST_SHOWN),
         decoders: roster.decoders.slice(0, MOST_SHOWN),
-        kept: [...mapped.kept],
+        kept: [...composed.kept],
       };
     },
   };
@@ -66,7 +67,7 @@ const toStored = ({ locomotives, decoders }: RosterDocument): StoredRoster => ({
   decoders: new Map(
     decoders.flatMap((one) => (one.locomotive === null ? [] : [[one.locomotive, one] as const])),
   ),
-  decoderCodes: new Set((roster?.decoders ?? []).map(({ code }) => code)),
+  decoderCodes: new Set(decoders.map(({ code }) => code)),
 });
 
 function refuse(faults: readonly Fault[]): void {
