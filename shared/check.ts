@@ -2,7 +2,7 @@ import { z } from "zod";
 import { code, layoutReading } from "./units.ts";
 import { CONTROLS, FINDING_CODES, SEVERITIES } from "./vocabulary.ts";
 
-const ms = z.int().meta({ description: "Milliseconds of real time since the session's start." });
+const ms = z.int().meta({ description: "Milliseconds of real time since the slot's start." });
 
 /** A stretch of the session on both clocks; half-open. */
 export const span = z

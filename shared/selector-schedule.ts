@@ -2,7 +2,7 @@ import { z } from "zod";
 import { span } from "./check.ts";
 import { code, layoutReading } from "./units.ts";
 
-const ms = z.int().meta({ description: "Milliseconds of real time since the session's start." });
+const ms = z.int().meta({ description: "Milliseconds of real time since the slot's start." });
 
 const position = code.nullable().meta({ description: "The output that it feeds from; null: off." });
 

@@ -26,9 +26,9 @@ const READING = new Set(["GET", "HEAD", "OPTIONS"]);
 export function installAuthorisation(app: FastifyInstance, authenticate: Authenticate): void {
   app.decorateRequest("actor", undefined);
   app.addHook("onRoute", (route) => {
-    if (!API_ROUTE.test(route.url)) return;
-    const access = accessOf(route);
-    const changes = !READING.has([route.method].flat()[0] ?? "") && !route.config?.changesNothing;
+    if (!isApiRoute(route.url)) return;
+    const access = statedAccess(route);
+    const changes = changesRecords(route);
     const ask = async (request: FastifyRequest) => {
       request.actor = await authenticate(request);
       if (access !== "public") admit(request, access, changes);
@@ -37,10 +37,22 @@ export function installAuthorisation(app: FastifyInstance, authenticate: Authent
   });
 }
 
-function accessOf(route: RouteOptions): Access {
+export const isApiRoute = (url: string) => API_ROUTE.test(url);
+
+/** Whether a token for reading alone is refused. */
+export const changesRecords = ({ method, config }: RouteOptions) =>
+  !READING.has([method].flat()[0] ?? "") && !config?.changesNothing;
+
+/** Who may use a route, by what it says, and `read` where it reads a club's records; undefined where nothing says it. */
+export function accessOf({ url, method, config }: RouteOptions): Access | undefined {
+  const reads = [method].flat().every((one) => READING.has(one));
+  return config?.access ?? (CLUB_ROUTE.test(url) && reads ? "read" : undefined);
+}
+
+/** @throws Error where the route does not say who may use it */
+function statedAccess(route: RouteOptions): Access {
   const inClub = CLUB_ROUTE.test(route.url);
-  const reads = [route.method].flat().every((method) => READING.has(method));
-  const access = route.config?.access ?? (inClub && reads ? "read" : undefined);
+  const access = accessOf(route);
   if (access === undefined) throw new Error(`${route.method} ${route.url} does not say who may use it`);
   if (!inClub && access !== "public" && access !== "signed-in")
     throw new Error(`${route.method} ${route.url} asks for ${access}, but has no club in its address`);

@@ -11,6 +11,7 @@ import { SIGN_IN_COOKIE } from "./cookies.ts";
 import { describeParameters } from "./parameter-texts.ts";
 import { dropSafeBounds } from "./plain-integers.ts";
 import { tidySchemaNames } from "./schema-names.ts";
+import { withUsualRefusals } from "./usual-refusals.ts";
 
 export interface ApiDescription {
   readonly version: string;
@@ -31,7 +32,9 @@ export async function installOpenApi(app: HttpApp, { version, description }: Api
     },
     transform: (route) => {
       examples.note(route.route.method, route.url, route.schema?.body as z.ZodType | undefined);
-      return openToAll(route.route) ? withoutSecurity(transform(route)) : transform(route);
+      const response = withUsualRefusals(route.route, route.schema?.response as object | undefined);
+      const told = { ...route, schema: { ...route.schema, response } } as typeof route;
+      return openToAll(route.route) ? withoutSecurity(transform(told)) : transform(told);
     },
     transformObject: (document) => {
       const tidy = tidySchemaNames(jsonSchemaTransformObject(document));

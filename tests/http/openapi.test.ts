@@ -65,6 +65,20 @@ describe("the API reference", () => {
       }
   });
 
+  it("tells of the refusals that come before a route: nobody known, a role that may not, a body of another kind", async () => {
+    const { body } = await whole.request.get("/api/openapi.json");
+    const post = body.paths["/api/clubs/{club}/sections"].post.responses;
+    expect(Object.keys(post)).toEqual(expect.arrayContaining(["401", "403", "413", "415"]));
+    expect(post["401"].description).toContain("not-signed-in");
+    const { get } = body.paths["/api/clubs/{club}/sections"];
+    expect(Object.keys(get.responses)).toContain("401");
+    expect(Object.keys(get.responses)).not.toContain("403");
+    // what a route says itself stands beside it
+    const signIn = body.paths["/api/sign-in"].post.responses;
+    expect(signIn["401"].description).toContain("wrong-sign-in");
+    expect(signIn["401"].description).not.toContain("not-signed-in");
+  });
+
   it("tells of the tag that an answer with a record carries", async () => {
     const { body } = await whole.request.get("/api/openapi.json");
     const { post } = body.paths["/api/clubs/{club}/sections"];
