@@ -2,13 +2,13 @@ import { compilePlan } from "../compile-plan.ts";
 import { handsetNeeds } from "../handsets/handset-need.ts";
 import { sweepNeeds } from "../handsets/need-report.ts";
 import { reserveLine } from "../load/limits.ts";
-import type { Link, Problem } from "../problem.ts";
+import type { Problem } from "../problem.ts";
 import { accessoriesMa } from "./accessories.ts";
 import { usedLocomotives } from "./all-analog.ts";
 import { asDigital } from "./as-digital.ts";
-import { growGroups } from "./grow-groups.ts";
+import { type CostedDistrict, type CostedSupply, layFeeds } from "./lay-feeds.ts";
 import { drawsOfSections } from "./section-draws.ts";
-import { feedDistricts, feedSections } from "./shared-feed.ts";
+import { feedSections } from "./shared-feed.ts";
 
 /** What running a timetable wholly digital on the same track would take. Indexes into the problem. */
 export interface DigitalCost {
@@ -31,17 +31,6 @@ export interface DigitalCost {
   readonly tooMuch: readonly number[];
 }
 
-export interface CostedDistrict {
-  readonly sections: readonly number[];
-  readonly peakMa: number;
-}
-
-export interface CostedSupply {
-  readonly districts: readonly number[];
-  readonly accessoryMa: number;
-  readonly peakMa: number;
-}
-
 /** What a new district's breaker and a new booster would be good for, mA; the policy's reserve stays free of both. */
 export interface Sizes {
   readonly breakerMa: number;
@@ -52,7 +41,7 @@ export interface Sizes {
  * The timetable on the same track with every section digital. Districts grow along the track, each as far as its breaker,
  * and the booster behind it, bear it with the reserve free; boosters take districts side by side likewise, and accessories
  * go on whichever has room. Each load is the exact one of those sections together: a train over a joint counts in both.
- * Sections that draw nothing and are linked to none that does are in no district. See growGroups; the bounds say how far it may
+ * Sections that draw nothing and are linked to none that does are in no district. See layFeeds; the bounds say how far it may
  * be off the fewest. Cost: see drawsOfSections, then for each link what its sections draw.
  */
 export function costAllDigital(problem: Problem, { breakerMa, ratingMa }: Sizes): DigitalCost {
@@ -60,24 +49,15 @@ export function costAllDigital(problem: Problem, { breakerMa, ratingMa }: Sizes)
   const draws = drawsOfSections(plan);
   const boosterMa = reserveLine(ratingMa, problem.policy.reserve);
   const districtMa = Math.min(reserveLine(breakerMa, problem.policy.reserve), boosterMa);
-  const beside = neighbours(problem.sections.length, problem.links);
-  const isIdle = (section: number) => draws.bySection[section]?.length === 0;
-  const onBreaker = feedSections(draws);
-  const districts = growGroups({ beside, isIdle }, onBreaker, districtMa).map(({ nodes, peakMa }) => ({
-    sections: nodes,
-    peakMa,
-  }));
-  const fed = growGroups(
-    { beside: joints(problem, districts), isIdle: () => false },
-    feedDistricts(
-      draws,
-      districts.map(({ sections }) => sections),
-    ),
-    boosterMa,
-  );
-  for (const section of problem.sections.keys()) onBreaker.put(section);
-  const peakMa = onBreaker.peakMa();
   const accessories = accessoriesMa(problem);
+  const { districts, supplies } = layFeeds(problem, draws, {
+    districtMa,
+    boosterMa,
+    accessoriesMa: accessories,
+  });
+  const together = feedSections(draws);
+  for (const section of problem.sections.keys()) together.put(section);
+  const peakMa = together.peakMa();
   const handsets = sweepNeeds(plan.problem, handsetNeeds(plan)).groupPeak[0] ?? 0;
   return {
     handsets,
@@ -86,11 +66,7 @@ export function costAllDigital(problem: Problem, { breakerMa, ratingMa }: Sizes)
     peakMa,
     accessoriesMa: accessories,
     districts,
-    supplies: addAccessories(
-      fed.map(({ nodes, peakMa }) => ({ districts: nodes, accessoryMa: 0, peakMa })),
-      accessories,
-      boosterMa,
-    ),
+    supplies,
     leastDistricts: Math.ceil(peakMa / districtMa),
     leastSupplies: Math.ceil((peakMa + accessories) / boosterMa),
     tooMuch: districts
@@ -99,40 +75,4 @@ export function costAllDigital(problem: Problem, { breakerMa, ratingMa }: Sizes)
       .map(({ sections }) => sections[0] as number)
       .sort((a, b) => a - b),
   };
-}
-
-/** Pours what accessories take into the room that boosters have, in order, and into more boosters where that is not enough. */
-function addAccessories(boosters: readonly CostedSupply[], ma: number, boosterMa: number): CostedSupply[] {
-  let leftMa = ma;
-  const filled = boosters.map((booster) => {
-    const accessoryMa = Math.min(leftMa, Math.max(0, Math.floor(boosterMa - booster.peakMa)));
-    leftMa -= accessoryMa;
-    return { ...booster, accessoryMa, peakMa: booster.peakMa + accessoryMa };
-  });
-  for (; leftMa > 0; leftMa -= filled.at(-1)?.accessoryMa ?? leftMa) {
-    const accessoryMa = Math.min(leftMa, Math.max(1, Math.floor(boosterMa)));
-    filled.push({ districts: [], accessoryMa, peakMa: accessoryMa });
-  }
-  return filled;
-}
-
-/** Nodes beside each, ascending, each once. */
-function neighbours(count: number, links: readonly Pick<Link, "from" | "to">[]): number[][] {
-  const beside = Array.from({ length: count }, () => new Set<number>());
-  for (const { from, to } of links) {
-    beside[from]?.add(to);
-    beside[to]?.add(from);
-  }
-  return beside.map((others, node) => [...others].filter((other) => other !== node).sort((a, b) => a - b));
-}
-
-/** Districts that meet each other. */
-function joints({ sections, links }: Problem, districts: readonly CostedDistrict[]): number[][] {
-  const districtOf = new Int32Array(sections.length).fill(-1);
-  for (const [at, district] of districts.entries())
-    for (const section of district.sections) districtOf[section] = at;
-  return neighbours(
-    districts.length,
-    links.map(({ from, to }) => ({ from: districtOf[from] as number, to: districtOf[to] as number })),
-  );
 }

@@ -8,8 +8,10 @@ export interface Group {
 
 /** Sections and the links between them, or districts and the joints between them. */
 export interface Network {
-  /** Neighbours of each node, ascending. */
+  /** Neighbours of each node, in the order in which they are asked. */
   readonly beside: readonly (readonly number[])[];
+  /** All nodes: of equal ends the first is begun from. */
+  readonly order: readonly number[];
   /** Whether nothing ever draws from the node. */
   isIdle(node: number): boolean;
 }
@@ -21,7 +23,7 @@ export interface Network {
  * one. Idle nodes go with whoever reaches them first; those linked to none that draws are in no group. Greedy, so not always
  * the fewest. Before: nothing hangs on `feed`. After: neither. Cost: nodes × (links of each + groups), with the changes of `feed`.
  */
-export function growGroups({ beside, isIdle }: Network, feed: SharedFeed, limitMa: number): Group[] {
+export function growGroups({ beside, order, isIdle }: Network, feed: SharedFeed, limitMa: number): Group[] {
   const taken = new Uint8Array(beside.length);
   const { pieceOf, leftIn } = findPieces(beside, isIdle);
   const groups: Group[] = [];
@@ -44,7 +46,7 @@ export function growGroups({ beside, isIdle }: Network, feed: SharedFeed, limitM
   function nextEnd(): number {
     let best = -1;
     let fewest = Number.POSITIVE_INFINITY;
-    for (let node = 0; node < beside.length; node++) {
+    for (const node of order) {
       if (taken[node] === 1 || isIdle(node)) continue;
       const left = (beside[node] ?? []).reduce((sum, other) => sum + (taken[other] === 1 ? 0 : 1), 0);
       if (left < fewest) [best, fewest] = [node, left];
