@@ -93,17 +93,20 @@ function person(at: number, random: Random): z.input<typeof member> {
   };
 }
 
-/** Enough of them that the check is content, but half are good at three places only, a quarter not for the whole night, and two not at all. */
+/**
+ * Enough of them that the check is content and no more: of every five, two are good at three places only and one not for the
+ * whole night; and two not at all.
+ */
 function handsets(lanes: number): z.input<typeof handset>[] {
-  const ready = Array.from({ length: lanes }, (_, at): z.input<typeof handset> => {
+  const ready = Array.from({ length: Math.ceil(lanes * 1.25) }, (_, at): z.input<typeof handset> => {
     const radio = {
       code: `R${at + 1}`,
       name: `Radio ${at + 1}`,
       commandSystem: "club",
       kind: "radio",
     } as const;
-    if (at % 4 === 0) return { ...radio, batteryMinutes: 120 };
-    if (at % 4 === 2) return radio;
+    if (at % 5 === 0) return { ...radio, batteryMinutes: 120 };
+    if (at % 5 !== 1 && at % 5 !== 3) return radio;
     const places = [at % 6, (at + 1) % 6, (at + 2) % 6].map((place) => `P${place + 1}`);
     return { ...radio, code: `K${at + 1}`, name: `Cable ${at + 1}`, kind: "tethered", places };
   });

@@ -4,6 +4,7 @@ import { code } from "../../../shared/units.ts";
 import { slotCode } from "../../database/records/known-codes.ts";
 import { readingTable } from "../../database/records/readings.ts";
 import type { RecordKind, Reference } from "../../records/record-kind.ts";
+import { IN_NO_SLOT } from "./errors.ts";
 
 const only = (of: string) => code.meta({ description: `Only those of this ${of}.` });
 
@@ -35,6 +36,9 @@ export const readingKind: RecordKind<Reading> = {
     ...refer("session", session),
     ...refer("slot", session === null || slot === null ? null : slotCode(session, slot)),
   ],
+  // an older one whose slot nobody knows any more may come with an import
+  inspect: async (_, __, { district, slot }) =>
+    district !== null && slot === null ? [{ path: ["slot"], detail: IN_NO_SLOT }] : [],
 };
 
 const refer = (to: "locomotive" | "district" | "session" | "slot", of: string | null): Reference[] =>

@@ -1,4 +1,5 @@
 import type { EstimateRow, Estimates } from "../../../shared/estimates.ts";
+import { sayRead, sayUsed } from "./say-estimate.ts";
 
 /** What checks reckon with, beside the roster: those read or able to run first, the rest behind a press. */
 export function EstimatesTable({ estimates }: { readonly estimates: Estimates }) {
@@ -38,12 +39,8 @@ function Rows({ items, caption }: { readonly items: readonly EstimateRow[]; read
               <td>
                 {row.rosterMa} mA, {row.source}
               </td>
-              <td>
-                {row.readings === 0 ? "none" : `${row.medianMa} ± ${row.spreadMa} mA of ${row.readings}`}
-              </td>
-              <td>
-                {row.usedMa} mA, {row.lowMa} to {row.highMa}
-              </td>
+              <td>{sayRead(row)}</td>
+              <td>{sayUsed(row)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,11 +1,13 @@
 import { useEffect } from "preact/hooks";
+import type { Estimates } from "../../../shared/estimates.ts";
 import type { PictureList } from "../../../shared/pictures.ts";
 import type { Decoder, Locomotive, Rake } from "../../../shared/roster.ts";
-import { rosterAddress } from "../addresses.ts";
+import { readingsAddress, rosterAddress } from "../addresses.ts";
 import { read } from "../api/ask.ts";
 import { clubPath, readClub } from "../api/service.ts";
 import { useLoad } from "../api/use-load.ts";
 import { readAll } from "../nights/night-records.ts";
+import { sayRead, sayUsed } from "../readings/say-estimate.ts";
 import { clubName } from "../shell/club-name.ts";
 import { Loaded } from "../shell/loaded.tsx";
 import { NotFoundPage } from "../shell/not-found-page.tsx";
@@ -38,13 +40,18 @@ async function readStock(club: string, stock: Stock, code: string, signal: Abort
     const rake = await read<Rake>(at, signal);
     return { ...rake, club: name, answer: sayRake(rake), draws: drawsOfRake(rake), decoder: null, pictures };
   }
-  const [locomotive, decoders] = await Promise.all([
+  const [locomotive, decoders, estimates] = await Promise.all([
     read<Locomotive>(at, signal),
     readAll<Decoder>(`${clubPath(club)}/decoders`, signal),
+    read<Estimates>(`${clubPath(club)}/estimates`, signal),
   ]);
   const decoder = decoders.find((one) => one.locomotive === code) ?? null;
   const answer = sayLocomotive(locomotive, decoder);
-  return { ...locomotive, club: name, answer, draws: drawsOf(locomotive), decoder, pictures };
+  const draws = drawsOf(
+    locomotive,
+    estimates.items.filter((row) => row.locomotive === code),
+  );
+  return { ...locomotive, club: name, answer, draws, decoder, pictures };
 }
 
 interface StockPageProps {
@@ -87,7 +94,7 @@ function OneOfStock({ club, stock, code }: { club: string; stock: Stock; code: s
               picture={value.pictures[stock].find((picture) => picture.code === code) ?? null}
               again={again}
             />
-            <Draws draws={value.draws} />
+            <Draws club={club} draws={value.draws} />
             {value.decoder && <DecoderPart decoder={value.decoder} />}
             <Section heading={`${value.lengthMm} mm long${value.owner === "" ? "" : `, of ${value.owner}`}`}>
               <p>{value.note === "" ? "Nothing is noted of it." : value.note}</p>
@@ -99,33 +106,58 @@ function OneOfStock({ club, stock, code }: { club: string; stock: Stock; code: s
   );
 }
 
-function Draws({ draws }: { readonly draws: readonly Draw[] }) {
+function Draws({ club, draws }: { readonly club: string; readonly draws: readonly Draw[] }) {
   const most = Math.max(...draws.map(({ ma }) => ma));
+  const isRead = draws.some(({ estimate }) => estimate !== null);
   return (
     <Section
       heading={`It draws up to ${most} mA`}
-      about="A measured figure beats one from a leaflet, and that a rule of thumb."
+      about="A measured figure beats one from a leaflet, and that a rule of thumb; what meters showed beats them all."
     >
-      <table class="records">
-        <thead>
-          <tr>
-            <th scope="col">When</th>
-            <th scope="col" class="figure">
-              mA
-            </th>
-            <th scope="col">Figure from</th>
-          </tr>
-        </thead>
-        <tbody>
-          {draws.map(({ when, ma, source }) => (
-            <tr key={when}>
-              <th scope="row">{when}</th>
-              <td class="figure">{ma}</td>
-              <td>{source}</td>
+      <section
+        class="wide-frame"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a table wider than a phone is scrolled with the keyboard
+        tabIndex={0}
+        aria-label="What it draws"
+      >
+        <table class="records">
+          <thead>
+            <tr>
+              <th scope="col">When</th>
+              <th scope="col" class="figure">
+                mA
+              </th>
+              <th scope="col">Figure from</th>
+              {isRead && (
+                <>
+                  <th scope="col">Meters showed</th>
+                  <th scope="col">Checks use</th>
+                </>
+              )}
             </tr>
-          ))}
-        </tbody>
-      </table>
+          </thead>
+          <tbody>
+            {draws.map(({ when, ma, source, estimate }) => (
+              <tr key={when}>
+                <th scope="row">{when}</th>
+                <td class="figure">{ma}</td>
+                <td>{source}</td>
+                {estimate && (
+                  <>
+                    <td>{sayRead(estimate)}</td>
+                    <td>{sayUsed(estimate)}</td>
+                  </>
+                )}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+      {isRead && (
+        <p>
+          <a href={readingsAddress(club)}>Record a reading</a>
+        </p>
+      )}
     </Section>
   );
 }

@@ -43,6 +43,20 @@ it("a reading names a slot that its night has", async () => {
   expect([imported.status, imported.body.errors[0].pointer]).toEqual([422, "/body/readings/0/slot"]);
 });
 
+it("a district's reading without a slot is for imports of old ones alone, and compared with nothing", async () => {
+  const reading = { ...(await record("readings/night-1")), code: "old", slot: null };
+  const { body } = await app.request.post(`${club}/readings`).send(reading).expect(422);
+  expect(body.errors).toMatchObject([
+    { pointer: "/body/slot", detail: expect.stringContaining("Name the slot") },
+  ]);
+  await app.request
+    .post(`${club}/import`)
+    .send({ readings: [reading] })
+    .expect(200);
+  expect(await compared("first")).toHaveLength(1);
+  await app.request.delete(`${club}/readings/old`).set("if-match", "*").expect(204);
+});
+
 it("a reading follows its slot to another name, and its night", async () => {
   const before = await read("readings/night-1");
   const session = await record("sessions/march");
