@@ -82,7 +82,7 @@ export const section = z
     maxSpeedKmh: speedKmh
       .nullable()
       .default(null)
-      .meta({ description: "Highest prototype speed here in km/h; none: no limit." }),
+      .meta({ description: "Highest prototype speed in km/h while any of a train is here; none: no limit." }),
     mustClear: z.boolean().default(false).meta({
       description: "A train that calls here must fit: standing out would foul the points behind.",
     }),

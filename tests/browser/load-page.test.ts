@@ -86,6 +86,14 @@ describe.skipIf(noBrowser)("whether it will trip, and trying it otherwise", () =
     expect(body).toMatchObject({ state: "draft", note: "Three minutes earlier" });
   });
 
+  it("offers nothing to keep where what is tried is refused", async () => {
+    const { page } = await visit(`${LOADS}?try=1A03~later~-1440`);
+    await page.getByText("would run before midnight", { exact: false }).waitFor();
+    expect(await page.getByRole("button", { name: "Keep as a draft of the timetable" }).count()).toBe(0);
+    await page.getByRole("button", { name: /^Take back/ }).click();
+    await page.getByRole("heading", { name: "Tried, not kept" }).waitFor({ state: "detached" });
+  });
+
   it.each([
     ["a phone, dark", { viewport: PHONE, colorScheme: "dark" as const }],
     ["a desk, light", { viewport: DESK, colorScheme: "light" as const }],

@@ -15,8 +15,10 @@ export function scaleSpeedKmh(mm: number, ms: number, scale: number): number {
 }
 
 /**
- * Runs between two timed points faster than a section in which the head runs allows, or than a locomotive of the
- * train does: one finding a run, with the lowest limit passed and all that set it. Cost: linear in path entries.
+ * Runs between two timed points faster than a section allows that any of the train is in on the way, or than a locomotive of
+ * the train does: one finding a run, with the lowest limit passed and all that set it. Design section 4; a section's limit
+ * holds until the tail has cleared it, as on any railway. Cost: linear in path entries, and for fast runs in the sections
+ * under the train.
  */
 export function speedFaults(plan: Plan): Finding[] {
   const { problem, motions } = plan;
@@ -53,12 +55,21 @@ function runSpeed({ callMm, arriveMs, departMs }: Motions, call: number, scale: 
   return scaleSpeedKmh(mm, (arriveMs[call + 1] as number) - (departMs[call] as number), scale);
 }
 
-/** Of the sections in which the head runs after `call`. */
+/** Index in the path of the first section that the tail is still in when the train moves off at `call`. */
+function tailEntry(motions: Motions, train: number, call: number): number {
+  const row = motions.firstRow[train] as number;
+  const tailMm = (motions.callMm[call] as number) - (motions.lengthMm[train] as number);
+  let entry = motions.callEntry[call] as number;
+  while (entry > 0 && (motions.endMm[row + entry - 1] as number) > tailMm) entry--;
+  return entry;
+}
+
+/** Of the sections that the train is in between `call` and the next. */
 function lowestLimit(motions: Motions, sectionKmh: Float64Array, train: number, call: number): number {
   const row = motions.firstRow[train] as number;
   const end = row + (motions.callEntry[call + 1] as number);
   let limit = Infinity;
-  for (let at = row + (motions.callEntry[call] as number) + 1; at <= end; at++) {
+  for (let at = row + tailEntry(motions, train, call); at <= end; at++) {
     const kmh = sectionKmh[motions.section[at] as number] as number;
     if (kmh < limit) limit = kmh;
   }
@@ -74,7 +85,7 @@ function toFinding(
   limit: number,
 ): Finding {
   const row = motions.firstRow[train] as number;
-  const first = (motions.callEntry[call] as number) + 1;
+  const first = tailEntry(motions, train, call);
   const entries = motions.section.subarray(row + first, row + (motions.callEntry[call + 1] as number) + 1);
   const slow = [...entries.keys()].filter((at) => sectionKmh[entries[at] as number] === limit);
   const { power } = problem.trains[train] as Train;
@@ -89,6 +100,6 @@ function toFinding(
     measured: speed,
     limit,
     unit: "km/h",
-    pathEntry: first + (slow[0] ?? 0),
+    pathEntry: slow[0] === undefined ? (motions.callEntry[call] as number) + 1 : first + slow[0],
   });
 }

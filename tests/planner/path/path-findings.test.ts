@@ -95,11 +95,7 @@ describe("times that run backwards", () => {
 describe("a speed", () => {
   const slow = (sectionKmh: number, engineKmh: number) =>
     smallProblem({
-      sections: [
-        section("A", 1_000, { maxSpeedKmh: 5 }),
-        section("B", 1_000),
-        section("C", 1_000, { maxSpeedKmh: sectionKmh }),
-      ],
+      sections: [section("A", 1_000), section("B", 1_000), section("C", 1_000, { maxSpeedKmh: sectionKmh })],
       locomotives: [locomotive("L", { maxSpeedKmh: engineKmh })],
       trains: [train("1", 500, RUN, { power: [{ locomotive: 0, atRear: false }] })],
     });
@@ -114,6 +110,33 @@ describe("a speed", () => {
   test("above the locomotive's limit is found with the locomotive", () => {
     expect(find(slow(40, 30), "path-too-fast")).toMatchObject([
       { sections: [], locomotives: [0], limit: 30, pathEntry: 1 },
+    ]);
+  });
+
+  // 1:87: 1,000 mm in 10 s are 100 mm/s, 31.32 km/h, as in the design's worked example; 20 km/h are allowed in A
+  const leavingSlow = (lengthMm: number) =>
+    find(
+      smallProblem({
+        sections: [
+          section("A", 1_000, { maxSpeedKmh: 20 }),
+          section("B", 1_000),
+          section("C", 1_000),
+          section("D", 1_000),
+        ],
+        trains: [train("1", lengthMm, [departs(0, 0), calls(1, 20, 50), calls(2, 60, 60), arrives(3, 70)])],
+      }),
+      "path-too-fast",
+    );
+
+  test("with the tail still in a slow section is found, until the tail has cleared it", () => {
+    // 50 mm/s to B; then at 100 mm/s from B to C, its tail in A when it is longer than B, and on to D, when longer than both
+    expect(leavingSlow(1_000)).toEqual([]);
+    expect(leavingSlow(1_001)).toMatchObject([
+      { sections: [0], pathEntry: 0, limit: 20, span: { startMs: 50_000, endMs: 60_000 } },
+    ]);
+    expect(leavingSlow(2_001)).toMatchObject([
+      { sections: [0], span: { startMs: 50_000, endMs: 60_000 } },
+      { sections: [0], span: { startMs: 60_000, endMs: 70_000 } },
     ]);
   });
 
