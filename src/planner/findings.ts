@@ -79,6 +79,7 @@ export type FindingCode =
   | "supply-too-close"
   | "handsets-too-few" //         handsets: needed / in stock
   | "train-outside-slot" //       ms: past the end / 0
+  | "output-trips-on-stall" //    mA: what its train draws with the worst locomotive stalled / rating
   | "district-trips-on-stall" //  mA: the load with the worst locomotive stalled / breaker
   | "district-trips-on-restart" // mA: inrush of all that is in it / breaker
   | "address-refused" //          address: the decoder's / the highest of its kind that the system takes

@@ -57,6 +57,10 @@ export const POWER_WORDS = {
     sentence: `Supply ${t.thing} is close to its rating at ${t.at}: ${t.draw}; ${reserveGone(t)}.`,
     cure: FEWER_AT_ONCE,
   }),
+  "output-trips-on-stall": (t) => ({
+    sentence: `Output ${t.thing} would be overloaded if locomotive ${t.stock[0]} of train ${t.trains[0]} stalled at ${t.at}: it would then have to give ${amps(t.measured)}, and it can give ${amps(t.limit)}.`,
+    cure: "Give the train a locomotive that draws less when it is held, or let a stronger output reach its sections.",
+  }),
   "district-trips-on-stall": (t) => ({
     sentence: `District ${t.thing} would trip if locomotive ${t.stock[0]} stalled at ${t.at}: it would then draw ${amps(t.measured)}, and its breaker opens at ${amps(t.limit)}.`,
     cure: "Run fewer trains there then, or give the train a locomotive that draws less when it is held.",
