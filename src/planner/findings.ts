@@ -31,7 +31,10 @@ export interface Finding {
   readonly shares: readonly Share[];
   /** Path faults: entry index in the train's path. Otherwise null. */
   readonly pathEntry: number | null;
-  /** outputs-too-few: how many more outputs, reaching `sections`, would serve. Otherwise null. */
+  /**
+   * outputs-too-few: how many more outputs, reaching `sections`, would serve. district-trips-on-restart: in how many groups
+   * the breaker bears it, null where in none. Otherwise null.
+   */
   readonly needed: number | null;
 }
 
