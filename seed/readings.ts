@@ -3,7 +3,7 @@ import { CLEAN } from "./sessions.ts";
 
 /** What the club read on its rollers: engines whose roster figure was only a rule of thumb, or from a leaflet. */
 const READ: readonly (readonly [locomotive: string, takenOn: string, ma: readonly number[]])[] = [
-  ["A23", "2027-01-16", [402, 410, 415]],
+  ["A23", "2027-01-16", [492, 500, 505]],
 ];
 
 /** Readings of the bench. */

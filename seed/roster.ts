@@ -101,17 +101,22 @@ const locomotives: Locomotive[] = [
     maxSpeedKmh: 60,
     owner: "A visitor",
   }),
-  engine("A21", "Quay tank engine Cormorant", 140, [650, 0, 2_300, 650], [MEASURED], {
+  engine("A21", "Quay tank engine Cormorant", 140, [500, 0, 740, 500], [MEASURED], {
     maxSpeedKmh: 60,
-    note: "Open-frame motor, no decoder: never onto digital track.",
+    note: "No decoder: never onto digital track.",
   }),
-  engine("A22", "Quay tank engine Guillemot", 140, [600, 0, 2_200, 600], [MEASURED], {
+  engine("A22", "Quay tank engine Guillemot", 140, [500, 0, 900, 500], [MEASURED], {
     maxSpeedKmh: 60,
-    note: "Open-frame motor, no decoder: never onto digital track.",
+    note: "No decoder: never onto digital track.",
   }),
-  engine("A23", "Saddle tank Dunlin", 110, [410, 0, 1_400, 400], [RULE], {
+  engine("A23", "Saddle tank Dunlin", 110, [500, 0, 1_400, 400], [RULE], {
     maxSpeedKmh: 50,
     owner: "Ivo Thackermere",
+    note: "No decoder: never onto digital track.",
+  }),
+  engine("V20", "Visiting tank engine Bittern", 120, [410, 0, 1_400, 400], [RULE], {
+    maxSpeedKmh: 50,
+    owner: "A visitor",
     note: "No decoder: never onto digital track.",
   }),
 ];
@@ -182,7 +187,7 @@ const rakes: Rake[] = [
     note: "Oil-lamp bulbs of 70 mA.",
   }),
   rakeOf("BR1", "Branch coaches, lit", 420, 2, 240, MEASURED, { note: "Two bulbs of 60 mA a coach." }),
-  rakeOf("BR2", "Branch coaches, plain", 400, 2, 30, LEAFLET, { note: "A tail lamp and LEDs." }),
+  rakeOf("BR2", "Branch coaches, oldest", 400, 2, 180, MEASURED, { note: "One bulb of 90 mA a coach." }),
   rakeOf("BG1", "Branch wagons", 480, 5, 0, MEASURED),
   rakeOf("G1", "Mineral wagons", 1_500, 13, 0, MEASURED),
   rakeOf("G2", "Mixed goods", 1_180, 10, 0, MEASURED),
@@ -193,6 +198,7 @@ const rakes: Rake[] = [
     owner: "A visitor",
     note: "Large capacitors against flicker.",
   }),
+  rakeOf("CB", "Visiting coaches with bulbs", 900, 4, 390, RULE, { owner: "A visitor" }),
   rakeOf("M1", "Mail vans", 1_000, 4, 30, RULE, { note: "LEDs over the sorting tables." }),
 ];
 

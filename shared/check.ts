@@ -68,10 +68,10 @@ export const finding = z
     overSeconds: z.number().nullable().meta({ description: "Loads: real seconds above the limit." }),
     shares: z.array(share).meta({ description: "Loads: who makes up the peak." }),
     pathEntry: z.int().nullable().meta({ description: "Path faults: position in the train's path, from 0." }),
-    needed: z
-      .int()
-      .nullable()
-      .meta({ description: "outputs-too-few: how many more, reaching `sections`, would serve." }),
+    needed: z.int().nullable().meta({
+      description:
+        "outputs-too-few: how many more, reaching `sections`, would serve; district-trips-on-restart: in how many groups the breaker bears it, none where in no order.",
+    }),
   })
   .meta({ id: "Finding" });
 

@@ -73,6 +73,7 @@ export const FINDING_CODES = [
   "supply-too-close",
   "handsets-too-few",
   "train-outside-slot",
+  "output-trips-on-stall",
   "district-trips-on-stall",
   "district-trips-on-restart",
   "address-refused",

@@ -55,8 +55,8 @@ export const controllers: z.input<typeof controller>[] = [
     transformerMa: 1_400,
     accessoryMa: 100,
     outputs: [
-      { code: "A", name: "Output A", ratingMa: 1_000 },
-      { code: "B", name: "Output B", ratingMa: 1_000 },
+      { code: "A", name: "Output A", ratingMa: 950 },
+      { code: "B", name: "Output B", ratingMa: 1_100 },
     ],
     note: "Both outputs at full load are more than its transformer gives.",
   },

@@ -28,11 +28,36 @@ export const analogPlants: readonly Plant[] = [
   },
   {
     finding: "output-too-close",
-    working: "2R05",
-    change: { engines: "T32 R52", placedAt: "10:31" },
-    what: "has a tank engine in front of the railcar, both motors running",
-    why: "together they take output B's reserve, the only one that reaches both ends",
-    shows: { trains: ["2R05"], outputs: ["B"] },
+    adds: [
+      {
+        code: "8B32",
+        name: "Visiting coaches to Millorne",
+        engines: "T32",
+        rakes: "CB",
+        calls: "LM2/6:44 M2/6:50",
+        removedAt: "6:53",
+      },
+    ],
+    what: "the green tank engine takes four coaches with bulbs to Millorne",
+    why: "engine and bulbs together take output B's reserve, the only one that reaches both ends",
+    shows: { trains: ["8B32"], outputs: ["B"] },
+  },
+  {
+    finding: "output-trips-on-stall",
+    adds: [
+      {
+        code: "8B20",
+        name: "Bittern light to Millorne",
+        engines: "V20",
+        rakes: "",
+        calls: "T3/8:46 MG/8:52",
+        placedAt: "8:40",
+        removedAt: "8:54",
+      },
+    ],
+    what: "a visitor's engine without a motor limit runs light from the quay to Millorne",
+    why: "if its wheels were held, output C, which bears it as it runs, would have to give more than it can",
+    shows: { outputs: ["C"], locomotives: ["V20"] },
   },
   {
     finding: "controller-over-rating",

@@ -55,10 +55,10 @@ export const decoderPlants: readonly Plant[] = [
   },
   {
     finding: "decoder-not-for-analog",
-    working: "2B03",
-    change: { engines: "A21 V17" },
-    what: "has a visitor's engine behind its own",
+    working: "3B03",
+    change: { engines: "V17", placedAt: "10:34" },
+    what: "has a visitor's engine instead of its own",
     why: "its decoder does not run on the analog branch",
-    shows: { trains: ["2B03"], locomotives: ["V17"] },
+    shows: { trains: ["3B03"], locomotives: ["V17"] },
   },
 ];

@@ -1,3 +1,4 @@
+import { changeOverBetween } from "./control/change-over-between.ts";
 import { cutIntoParts } from "./control/cut-into-parts.ts";
 import type { Parts } from "./control/parts.ts";
 import { computeMotions } from "./motion/compute-motions.ts";
@@ -22,5 +23,6 @@ export function compilePlan(problem: Problem): Plan {
   const motions = computeMotions(problem, track);
   const stock = planStock(problem, motions);
   const parts = cutIntoParts(problem, motions, track);
+  changeOverBetween(problem, motions, stock, parts);
   return { problem, track, motions, stock, parts };
 }

@@ -31,7 +31,10 @@ export interface Finding {
   readonly shares: readonly Share[];
   /** Path faults: entry index in the train's path. Otherwise null. */
   readonly pathEntry: number | null;
-  /** outputs-too-few: how many more outputs, reaching `sections`, would serve. Otherwise null. */
+  /**
+   * outputs-too-few: how many more outputs, reaching `sections`, would serve. district-trips-on-restart: in how many groups
+   * the breaker bears it, null where in none. Otherwise null.
+   */
   readonly needed: number | null;
 }
 
@@ -79,6 +82,7 @@ export type FindingCode =
   | "supply-too-close"
   | "handsets-too-few" //         handsets: needed / in stock
   | "train-outside-slot" //       ms: past the end / 0
+  | "output-trips-on-stall" //    mA: what its train draws with the worst locomotive stalled / rating
   | "district-trips-on-stall" //  mA: the load with the worst locomotive stalled / breaker
   | "district-trips-on-restart" // mA: inrush of all that is in it / breaker
   | "address-refused" //          address: the decoder's / the highest of its kind that the system takes

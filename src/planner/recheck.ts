@@ -1,3 +1,4 @@
+import { changeOverBetween, changeOverTrain } from "./control/change-over-between.ts";
 import { cutIntoParts } from "./control/cut-into-parts.ts";
 import { readPath, runTrain } from "./motion/compute-motions.ts";
 import { firstDeparture, lastArrival } from "./motion/motions.ts";
@@ -61,13 +62,20 @@ function moveTrain(state: PlanState, train: number, times: Times): void {
   state.trains[train] = { code, lengthMm, power, rakes, requires, path, placedMs, removedMs };
   readPath(motions, train, times.path, track);
   runTrain(motions, train);
-  if (wasTimed !== motions.timed[train] || changesControl(state, train))
-    state.scene = { ...scene, parts: cutIntoParts(state.problem, motions, track) };
+  const isCut = wasTimed !== motions.timed[train] || changesControl(state, train);
+  if (isCut) state.scene = { ...scene, parts: cutIntoParts(state.problem, motions, track) };
   else if (wasTimed === 1) retimeOnlyPart(state, train);
   const others = rechain(state, train);
   if (motions.timed[train] === 1) standTrain(state.problem, motions, stock, train);
+  const { parts } = state.scene;
+  if (isCut) changeOverBetween(state.problem, motions, stock, parts);
+  else changeOverTrain(state.problem, motions, stock, parts, train);
   putTrain(state, train);
-  for (const other of others) if (standTrain(state.problem, motions, stock, other)) putTrain(state, other);
+  for (const other of others) {
+    const stands = standTrain(state.problem, motions, stock, other);
+    const changesOver = changeOverTrain(state.problem, motions, stock, parts, other);
+    if (stands || changesOver || isCut) putTrain(state, other);
+  }
   settlePlan(state);
 }
 

@@ -25,6 +25,7 @@ const OF_CHOICE: readonly string[] = [
   "outputs-too-few",
   "output-over-rating",
   "output-too-close",
+  "output-trips-on-stall",
   "controller-over-rating",
   "controller-too-close",
 ];

@@ -1,5 +1,5 @@
 import type { Problem } from "../../src/planner/problem.ts";
-import { type ControlStretch, controlStretches } from "./control.ts";
+import { type ControlStretch, controlOf } from "./control.ts";
 import { type Journey, journey, leavesPoint, reachesPoint, runsBackwards, type Stop } from "./journey.ts";
 import { standsFrom, standsTo } from "./stock.ts";
 
@@ -34,7 +34,7 @@ export function plainRuns(problem: Problem): PlainRun[] {
     .flatMap((train, index) => {
       if (runsBackwards(train)) return [];
       const way = journey(problem, train);
-      return controlStretches(problem, way)
+      return controlOf(problem, index)
         .filter(({ control }) => control === "analog")
         .flatMap((stretch) => runsOf(problem, way, stretch, index));
     })

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { check } from "../../src/planner/check.ts";
-import type { Interval, Train } from "../../src/planner/problem.ts";
+import type { Interval, Problem, Train } from "../../src/planner/problem.ts";
 import type { AnalogRun, LoadReport } from "../../src/planner/result.ts";
 import { judgeAssignment } from "../../src/planner/verify/judge-assignment.ts";
 import { judgeCore } from "../../src/planner/verify/judge-core.ts";
@@ -161,6 +161,50 @@ test("outputs and transformers carry in every millisecond what their trains draw
   });
 });
 
+test("one stalled locomotive asks of its output at worst what every millisecond says, and is told of where that is too much", {
+  timeout: PATIENCE_MS,
+}, () => {
+  let told = 0;
+  forRandomPlans("analog stalls", (problem) => {
+    const { analog, outputs, findings } = check(problem, { mostFindings: 1_000_000 });
+    const plain = plainRuns(problem).sort(byStart);
+    const instants = coveredMs(problem);
+    problem.outputs.forEach(({ ratingMa }, output) => {
+      const mine = plain.filter((_, at) => (analog.runs[at] as AnalogRun).output === output);
+      // a path without a changeover is a fault: its train would be on one output as two
+      if (mine.some((run, at) => mine.slice(at + 1).some(({ startMs }) => startMs < run.endMs))) return;
+      // design section 5: the load + the largest (stall − what it draws then) among the locomotives on it then; on analog
+      // track those that stand draw nothing, and a wheel that does not turn cannot be held
+      const draws = instants.map((ms) =>
+        plain
+          .map((run, at) => ({ run, told: analog.runs[at] as AnalogRun }))
+          .filter((each) => each.told.output === output)
+          .map(({ run, told }) => ({
+            ma: drawAt(run, told, ms),
+            moreMa: isMoving(run, ms) ? mostMoreMa(problem, run.train) : Number.NEGATIVE_INFINITY,
+          })),
+      );
+      const plainMa = draws.map((here) => here.reduce((sum, { ma }) => sum + ma, 0));
+      const stalled = draws.map(
+        (here, at) => (plainMa[at] as number) + Math.max(...here.map(({ moreMa }) => moreMa)),
+      );
+      const worst = Math.max(...stalled);
+      const report = outputs[output] as LoadReport;
+      if (worst === Number.NEGATIVE_INFINITY) expect(report.stall).toBeNull();
+      else expect(report.stall).toMatchObject({ ma: worst, atMs: instants[stalled.indexOf(worst)] });
+      const found = findings.filter(
+        (finding) => finding.code === "output-trips-on-stall" && finding.outputs.includes(output),
+      );
+      const isOver = Math.max(...plainMa) > ratingMa;
+      expect(found.map(({ severity, measured, limit }) => [severity, measured, limit])).toEqual(
+        worst > ratingMa && !isOver ? [["warns", worst, ratingMa]] : [],
+      );
+      told += found.length;
+    });
+  });
+  expect(told).toBeGreaterThan(5);
+});
+
 test("outputs are needed in every millisecond by the trains then in a run", { timeout: PATIENCE_MS }, () => {
   forRandomPlans("output need", (problem) => {
     const { need } = check(problem).analog;
@@ -207,7 +251,19 @@ function drawAt(run: PlainRun, told: AnalogRun, ms: number): number {
   const isSwitched = (wanted: number) =>
     told.sections.some((section, i) => section === wanted && isIn(told.sectionSpans[i] as Interval, ms));
   const isLit = under.length > 0 && under.every(({ section }) => isSwitched(section));
+  return (isLit ? run.lightingMa : 0) + (isMoving(run, ms) ? run.enginesMa : 0);
+}
+
+function isMoving(run: PlainRun, ms: number): boolean {
   const stands = run.stops.some((stop) => isIn({ startMs: stop.arriveMs, endMs: stop.departMs }, ms));
-  const moves = ms >= run.departMs && ms < run.arriveMs && !stands;
-  return (isLit ? run.lightingMa : 0) + (moves ? run.enginesMa : 0);
+  return ms >= run.departMs && ms < run.arriveMs && !stands;
+}
+
+/** How much more than it draws one of a train's locomotives takes with its wheels held, at most; −∞ where it has none. */
+function mostMoreMa({ trains, locomotives }: Problem, train: number): number {
+  const engines = trains[train]?.power.map(({ locomotive }) => locomotives[locomotive]) ?? [];
+  return Math.max(
+    Number.NEGATIVE_INFINITY,
+    ...engines.map((engine) => (engine?.stallMa ?? 0) - (engine?.runningMa ?? 0)),
+  );
 }

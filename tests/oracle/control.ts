@@ -1,5 +1,6 @@
-import type { Problem, SectionControl } from "../../src/planner/problem.ts";
-import { type Journey, leavesPoint, reachesPoint } from "./journey.ts";
+import type { Problem, SectionControl, Train } from "../../src/planner/problem.ts";
+import { type Journey, journey, leavesPoint, reachesPoint } from "./journey.ts";
+import { carried, itemsOf, nextWorking, previousWorking } from "./stock.ts";
 
 /**
  * Where along its path a train is digital and where analog, read off the raw sections: those that can be either,
@@ -46,6 +47,38 @@ export function controlStretches(problem: Problem, way: Journey): ControlStretch
     untilMs: Number.POSITIVE_INFINITY,
   });
   return stretches;
+}
+
+/**
+ * The stretches of a train, its stock's other workings looked at too: what arrives digitally in a changeover section and
+ * leaves it analog as another train is changed over there, at set-up before it leaves, but not before it is there.
+ */
+export function controlOf(problem: Problem, index: number): ControlStretch[] {
+  const train = problem.trains[index] as Train;
+  const stretches = controlStretches(problem, journey(problem, train));
+  const items = itemsOf(train);
+  const turns = (of: readonly (readonly [Train | null, Train | null])[]) =>
+    of.map(([before, after]) => turnedBetween(problem, before, after)).filter((ms) => ms !== null);
+  const since = turns(items.map((item) => [previousWorking(problem, item, index), train]));
+  const until = turns(items.map((item) => [train, nextWorking(problem, item, index)]));
+  return stretches.map((stretch, at) => ({
+    ...stretch,
+    sinceMs: at === 0 ? Math.max(stretch.sinceMs, ...since) : stretch.sinceMs,
+    untilMs: at === stretches.length - 1 ? Math.min(stretch.untilMs, ...until) : stretch.untilMs,
+  }));
+}
+
+function turnedBetween(problem: Problem, before: Train | null, after: Train | null): number | null {
+  if (before === null || after === null || carried(problem, before, after)) return null;
+  const section = problem.sections[after.path[0]?.section ?? -1];
+  const isThere = before.path.at(-1)?.section === after.path[0]?.section && section?.control === "changeover";
+  const holds = (section?.lengthMm ?? 0) >= Math.max(before.lengthMm, after.lengthMm);
+  const comes = controlStretches(problem, journey(problem, before)).at(-1)?.control === "digital";
+  const leaves = controlStretches(problem, journey(problem, after))[0]?.control === "analog";
+  const arriveMs = before.path.at(-1)?.arriveMs as number;
+  const departMs = after.path[0]?.departMs as number;
+  if (!isThere || !holds || !comes || !leaves || departMs < arriveMs) return null;
+  return Math.max(arriveMs, departMs - problem.policy.setUpMs);
 }
 
 function isSure(control: SectionControl): control is "digital" | "analog" {

@@ -14,10 +14,7 @@ export interface SampledLoad {
   readonly draws: readonly (readonly Pick<Draw, "train" | "ma">[])[];
 }
 
-/**
- * Milliseconds that loads cover: the slot, or beyond its end until the last stock has stood down, or the last of
- * `more`.
- */
+/** Milliseconds that loads cover: the slot, or beyond its end until the last stock has stood down. */
 export function coveredMs(problem: Problem): number[] {
   const { startMs, endMs } = problem.slot;
   const stands = problem.trains.flatMap((train, at) => (runsBackwards(train) ? [] : [standsTo(problem, at)]));

@@ -1,5 +1,5 @@
 import type { Problem, Train } from "../../src/planner/problem.ts";
-import { controlStretches, isDigital } from "./control.ts";
+import { controlOf, isDigital } from "./control.ts";
 import { type Journey, journey, leavesPoint, moving, reachesPoint, runsBackwards } from "./journey.ts";
 import { itemPutDown, itemStandsTo } from "./stock.ts";
 
@@ -38,7 +38,7 @@ export function createLoadSampler(problem: Problem): (ms: number) => Draw[][] {
 
 function createTrainSampler(problem: Problem, train: Train, index: number) {
   const way = journey(problem, train);
-  const stretches = controlStretches(problem, way);
+  const stretches = controlOf(problem, index);
   const pieces = piecesOf(problem, train).map((piece) => ({
     ...piece,
     fromMs: itemPutDown(problem, piece.item, index) ?? way.startMs,

@@ -54,7 +54,11 @@ function endsIn(problem: Problem, train: Train): number[] {
  * placing of the second if that is in another section; on again at the stated placing, or at once. Null: it waits on the
  * track, as it does where all that would come after the second departs.
  */
-function carried(problem: Problem, first: Train, second: Train): { offMs: number; onMs: number } | null {
+export function carried(
+  problem: Problem,
+  first: Train,
+  second: Train,
+): { offMs: number; onMs: number } | null {
   const stays = endsIn(problem, first).includes(second.path[0]?.section as number);
   const saysMs = first.removedMs ?? (stays ? null : second.placedMs);
   const offMs = Math.max(saysMs ?? Number.POSITIVE_INFINITY, arrives(first));

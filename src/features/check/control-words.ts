@@ -40,8 +40,11 @@ export const CONTROL_WORDS = {
     cure: "Give its decoder another address.",
   }),
   "address-used-twice": (t) => ({
-    sentence: `Locomotives ${listed(t.stock)} both answer to address ${t.measured} of ${t.thing}: what one is told, both do.`,
-    cure: "Give one of them another address, or leave it at home.",
+    sentence: `Locomotives ${listed(t.stock)} ${t.stock.length > 2 ? "all" : "both"} answer to address ${t.measured} of ${t.thing}: what one is told, ${t.stock.length > 2 ? "all" : "both"} do.`,
+    cure:
+      t.stock.length > 2
+        ? "Let one of them keep it: give each of the others another address, or leave it at home."
+        : "Give one of them another address, or leave it at home.",
   }),
   "addresses-too-many": (t) => ({
     sentence: `At ${t.at} ${number(t.measured, "address", "addresses")} of ${t.thing} are in use, and the system drives ${t.limit} at once: ${counted("train", t.trains, "trains")}.`,

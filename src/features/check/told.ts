@@ -1,6 +1,6 @@
 import type { Finding, FindingCode } from "../../planner/findings.ts";
 import type { Problem } from "../../planner/problem.ts";
-import { amps, counted } from "./wording.ts";
+import { amps, apart, counted, percent, volts } from "./wording.ts";
 
 /** A finding in words: what is wrong, and what would cure it. */
 export interface Wording {
@@ -26,6 +26,11 @@ export interface Told {
   readonly to: string;
   readonly measured: number;
   readonly limit: number;
+  /** The two as people read them, in their unit, and never alike where they differ. */
+  readonly measuredText: string;
+  readonly limitText: string;
+  /** Loads only: what is no train's, accessories, is above the limit by itself. */
+  readonly isAccessories: boolean;
   /** Code of the first district, supply, output or controller in it, or name of its command system. */
   readonly thing: string;
   /** Who draws at the peak, most first: `trains 12 (1.10 A) and 47 (900 mA) draw 2.00 A`. */
@@ -43,6 +48,12 @@ export function tell(finding: Finding, problem: WordedProblem, text: (ms: number
     ...codes(problem.supplies, finding.supplies),
     ...finding.commandSystems.map((i) => problem.systemNames[i] ?? "?"),
   ];
+  const [measuredText, limitText] = apart(
+    finding.measured ?? 0,
+    finding.limit ?? 0,
+    WRITERS[finding.unit] ?? String,
+  );
+  const othersMa = (finding.measured ?? 0) - finding.shares.reduce((sum, { ma }) => sum + ma, 0);
   return {
     finding,
     trains: codes(problem.trains, finding.trains),
@@ -55,22 +66,29 @@ export function tell(finding: Finding, problem: WordedProblem, text: (ms: number
     to: text(finding.span.endMs),
     measured: finding.measured ?? 0,
     limit: finding.limit ?? 0,
+    measuredText,
+    limitText,
+    isAccessories: othersMa > (finding.limit ?? 0),
     thing: things[0] ?? "?",
-    draw: toDraw(finding, problem),
+    draw: toDraw(finding, problem, othersMa, measuredText),
   };
 }
 
+const WRITERS: Readonly<Partial<Record<Finding["unit"], (value: number, more: number) => string>>> = {
+  mA: amps,
+  V: volts,
+  share: percent,
+};
+
 /** What no train draws are the accessories. */
-function toDraw({ shares, measured }: Finding, problem: Problem): string {
-  const total = measured ?? 0;
-  const others = total - shares.reduce((sum, { ma }) => sum + ma, 0);
+function toDraw({ shares }: Finding, problem: Problem, others: number, total: string): string {
   const drawers = [...shares]
     .sort((a, b) => b.ma - a.ma || a.train - b.train)
     .map(({ train, ma }) => `${problem.trains[train]?.code ?? "?"} (${amps(ma)})`);
   const accessories = others > 0 ? `accessories (${amps(others)})` : "";
   const trains = drawers.length === 0 ? "" : counted("train", drawers);
   const who = [trains, accessories].filter((part) => part !== "").join(" with ");
-  return `${who} ${drawers.length === 1 && others <= 0 ? "draws" : "draw"} ${amps(total)}`;
+  return `${who} ${drawers.length === 1 && others <= 0 ? "draws" : "draw"} ${total}`;
 }
 
 /** How some of the findings are put into words. */

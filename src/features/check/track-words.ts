@@ -1,5 +1,5 @@
 import type { Words } from "./told.ts";
-import { counted, duration, listed, percent } from "./wording.ts";
+import { counted, duration, listed } from "./wording.ts";
 
 /** What is wrong with paths, occupation and stock. */
 export const TRACK_WORDS = {
@@ -56,7 +56,7 @@ export const TRACK_WORDS = {
     cure: "Shorten the train, or send it round a loop that holds all of it.",
   }),
   "section-too-busy": (t) => ({
-    sentence: `Section ${t.sections[0]} is taken for ${percent(t.measured)} of the time, were its trains pushed together until they touch: more than ${percent(t.limit)} leaves too little to catch up in.`,
+    sentence: `Section ${t.sections[0]} is taken for ${t.measuredText} of the time, were its trains pushed together until they touch: more than ${t.limitText} leaves too little to catch up in.`,
     cure: "Leave a train out, use another road, or make the slot longer.",
   }),
 } satisfies Words;

@@ -11,9 +11,9 @@ export function counted(noun: string, items: readonly string[], plural = `${noun
   return `${items.length === 1 ? noun : plural} ${listed(items)}`;
 }
 
-/** mA as people read amps: `2.90 A`, below an ampere `450 mA`. */
-export function amps(ma: number): string {
-  return ma < 1_000 ? `${Math.round(ma)} mA` : `${(ma / 1_000).toFixed(2)} A`;
+/** mA as people read amps: `2.90 A`, below an ampere `450 mA`; with `more` places than that. */
+export function amps(ma: number, more = 0): string {
+  return ma < 1_000 ? `${ma.toFixed(more)} mA` : `${(ma / 1_000).toFixed(2 + more)} A`;
 }
 
 /** Real ms as `38 s` or `2 min 5 s`; tenths below ten seconds. */
@@ -31,12 +31,26 @@ export function number(n: number, noun: string, plural = `${noun}s`): string {
   return `${n} ${n === 1 ? noun : plural}`;
 }
 
-/** A share as `82 %`; tenths where it is not whole. */
-export function percent(share: number): string {
-  return `${Number((share * 100).toFixed(1))} %`;
+/** A share as `82 %`; tenths where it is not whole, and `more` places than that. */
+export function percent(share: number, more = 0): string {
+  return `${Number((share * 100).toFixed(1 + more))} %`;
 }
 
-/** Volts as `13.4 V`, two decimals below one. */
-export function volts(value: number): string {
-  return `${value < 1 ? value.toFixed(2) : value.toFixed(1)} V`;
+/** Volts as `13.4 V`, two decimals below one; with `more` places than that. */
+export function volts(value: number, more = 0): string {
+  return `${value.toFixed((value < 1 ? 2 : 1) + more)} V`;
+}
+
+/** Finer than any figure of a finding is. */
+const MOST_MORE = 4;
+
+/** Two figures with as many places as it takes to tell them apart: what is above its limit does not read as equal to it. */
+export function apart(
+  a: number,
+  b: number,
+  write: (value: number, more: number) => string,
+): readonly [string, string] {
+  let more = 0;
+  while (a !== b && more < MOST_MORE && write(a, more) === write(b, more)) more++;
+  return [write(a, more), write(b, more)];
 }

@@ -2,8 +2,9 @@ import type { DistrictWiring } from "../../../shared/wiring.ts";
 
 type Told = Pick<DistrictWiring, "name" | "wire" | "test">;
 
-const amps = (ma: number) => `${(ma / 1_000).toFixed(1)} A`;
-const volts = (value: number) => `${value.toFixed(value < 1 ? 2 : 1)} V`;
+// as many places as the table below it shows
+const amps = (ma: number) => `${(ma / 1_000).toFixed(2)} A`;
+const volts = (value: number) => `${value.toFixed(2)} V`;
 
 /** How a district stands: the gravest thing first. */
 export function sayDistrict({ name, wire, test }: Told): Pick<DistrictWiring, "sentence" | "isSound"> {
@@ -13,7 +14,12 @@ export function sayDistrict({ name, wire, test }: Told): Pick<DistrictWiring, "s
     wrong.push(
       `would not be sure to trip on a short at its far end, which brings only ${amps(wire.faultMa)}`,
     );
-  if (wire?.voltsFail) wrong.push(`has only ${volts(wire.farEndV)} left at its far end`);
+  if (wire?.voltsFail)
+    wrong.push(
+      wire.farEndV > 0
+        ? `has only ${volts(wire.farEndV)} left at its far end`
+        : "has nothing left of its volts at its far end",
+    );
   if (wire?.dropFails) wrong.push(`loses ${volts(wire.dropV)} in its wires`);
   if (test === null) wrong.push("has no short test on record");
   if (wrong.length > 0) return { sentence: `${name} ${listed(wrong)}.`, isSound: false };

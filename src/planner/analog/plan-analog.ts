@@ -3,7 +3,7 @@ import type { Parts } from "../control/parts.ts";
 import type { Finding } from "../findings.ts";
 import type { Motions } from "../motion/motions.ts";
 import type { Interval, Problem } from "../problem.ts";
-import type { AnalogReport, AnalogRun, LoadReport } from "../result.ts";
+import type { AnalogReport, AnalogRun, LoadReport, StallReport } from "../result.ts";
 import { sectionUses } from "../selectors/section-uses.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
 import { createAllowance } from "./allowance.ts";
@@ -11,8 +11,8 @@ import { analogLoad } from "./analog-load.ts";
 import { assignRuns } from "./assign-runs.ts";
 import { buildRuns, type OpenRun } from "./build-runs.ts";
 import { chooseOutputs } from "./choose-outputs.ts";
-import { outputStalls } from "./output-stalls.ts";
-import { reportAnalogLoads } from "./report-analog-loads.ts";
+import { outputStallFindings, outputStalls } from "./output-stalls.ts";
+import { type AnalogLoads, reportAnalogLoads } from "./report-analog-loads.ts";
 import { reportOutputNeed } from "./report-output-need.ts";
 import { serviceFindings } from "./service-findings.ts";
 
@@ -52,11 +52,15 @@ export function planAnalog(
   const loadsOf = (given: readonly number[], drawing = problem) =>
     reportAnalogLoads(drawing, analogLoad(drawing, motions, runs, given), within);
   const uses = sectionUses({ problem, motions, stock, parts }, runs);
+  const wrongOf = (loads: AnalogLoads, stalls: readonly (StallReport | null)[]) => [
+    ...loads.findings,
+    ...outputStallFindings(problem, stalls, loads.outputs),
+  ];
   const { outputs, turns } = chooseOutputs(problem, runs, assignment, uses, (given) =>
-    burden(loadsOf(given)),
+    burden(wrongOf(loadsOf(given), outputStalls(problem, motions, runs, given))),
   );
   const loads = loadsOf(outputs);
-  const stalls = outputStalls(problem, runs, outputs);
+  const stalls = outputStalls(problem, motions, runs, outputs);
   return {
     report: {
       status: assignment.status,
@@ -67,13 +71,13 @@ export function planAnalog(
     },
     outputs: loads.outputs.map((load, output) => ({ ...load, stall: stalls[output] ?? null })),
     controllers: loads.controllers,
-    findings: [...serviceFindings(runs, assignment), ...loads.findings],
+    findings: [...serviceFindings(runs, assignment), ...wrongOf(loads, stalls)],
     loadsOf: (drawing) => loadsOf(outputs, drawing),
   };
 }
 
 /** How bad what outputs and transformers carry is: one that stops weighs more than any number that warn. */
-function burden({ findings }: { readonly findings: readonly Finding[] }): number {
+function burden(findings: readonly Finding[]): number {
   const stops = findings.filter(({ severity }) => severity === "stops").length;
   return stops * WEIGHT_OF_STOPPING + findings.length;
 }

@@ -1,4 +1,4 @@
-import type { Parts } from "../control/parts.ts";
+import { ALWAYS, type Parts } from "../control/parts.ts";
 import { clearOf, enterOf, type Motions } from "../motion/motions.ts";
 import type { Interval, Problem, Section } from "../problem.ts";
 import type { StockPlan } from "../stock/stock-plan.ts";
@@ -77,10 +77,20 @@ export function digitalStays(scene: StayScene): Stay[] {
   for (let train = 0; train < motions.timed.length; train++) {
     const end = parts.firstPart[train + 1] as number;
     for (let part = parts.firstPart[train] as number; part < end; part++)
-      if (parts.analog[part] === 0)
-        stays.push(...staysOfRun(scene, asOneRun(problem.policy, parts, train, part)));
+      if (parts.analog[part] === 0) stays.push(...staysOfRun(scene, untilChangedOver(scene, train, part)));
   }
   return stays.filter((stay) => (problem.sections[stay.section] as Section).control === "changeover");
+}
+
+/** A digital part as one run; its train stays digital until the section it stands in at an end is changed over. */
+function untilChangedOver({ problem, parts }: StayScene, train: number, part: number): Run {
+  const run = asOneRun(problem.policy, parts, train, part);
+  const [sinceMs, untilMs] = [parts.sinceMs[part] as number, parts.untilMs[part] as number];
+  return {
+    ...run,
+    startMs: sinceMs > -ALWAYS ? Math.min(run.startMs, sinceMs) : run.startMs,
+    endMs: untilMs < ALWAYS ? Math.max(run.endMs, untilMs) : run.endMs,
+  };
 }
 
 function join(a: Stay, b: Stay): Stay {

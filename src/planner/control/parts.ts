@@ -17,7 +17,8 @@ export interface Parts {
   /**
    * The shared first entry is under this part's control from `sinceMs`, the shared last one until `untilMs`: from
    * digital to analog at setUp before departure (not before arrival), back at release after arrival (not after
-   * departure). ALWAYS, either sign, where the entry is not shared.
+   * departure). So are the last entry of a working and the first of the next of the same stock, where that goes on from
+   * digital to analog (changeOverBetween). ALWAYS, either sign, where the entry is not shared.
    */
   readonly sinceMs: Int32Array;
   readonly untilMs: Int32Array;

@@ -53,6 +53,7 @@ function restartFinding(scene: LoadScene, sweep: SurgeSweep, district: number, b
   return [
     createFinding({
       code: "district-trips-on-restart",
+      needed: restart.groups?.length ?? null,
       severity: "warns",
       span: { startMs: restart.atMs, endMs: restart.atMs + 1 },
       districts: [district],

@@ -31,7 +31,7 @@ function wireFindings(problem: Problem, surges: Surges, district: District, inde
         span: problem.slot,
         code: "district-fault-not-seen",
         severity: "stops",
-        measured: Math.round(figures.faultMa),
+        measured: Math.min(Math.round(figures.faultMa), Math.round(limits.faultMa) - 1),
         limit: Math.round(limits.faultMa),
         unit: "mA",
       }),
@@ -42,7 +42,7 @@ function wireFindings(problem: Problem, surges: Surges, district: District, inde
         ...told,
         code: "district-volts-too-low",
         severity: "warns",
-        measured: hundredths(figures.farEndV),
+        measured: Math.floor(100 * figures.farEndV + HAIR) / 100,
         limit: limits.farEndV,
         unit: "V",
       }),
@@ -53,8 +53,8 @@ function wireFindings(problem: Problem, surges: Surges, district: District, inde
         ...told,
         code: "district-drop-too-big",
         severity: "warns",
-        measured: hundredths(figures.dropV),
-        limit: hundredths(limits.dropV),
+        measured: Math.ceil(100 * figures.dropV - HAIR) / 100,
+        limit: Math.floor(100 * limits.dropV + HAIR) / 100,
         unit: "V",
       }),
     );
@@ -73,5 +73,8 @@ function testFindings({ slot }: Problem, { tested }: District, index: number): F
   ];
 }
 
-/** Nobody measures volts more finely. */
-const hundredths = (volts: number) => Math.round(volts * 100) / 100;
+/**
+ * Volts are told in hundredths, since nobody measures them more finely, and rounded away from each other, so that what
+ * fails never reads as what is asked. A hair, so that binary fractions do not make a whole figure the next one.
+ */
+const HAIR = 1e-6;

@@ -25,12 +25,26 @@ export function answerLoad(report: CheckReport): LoadAnswer {
 function toSentence(over: readonly Feed[], feeds: readonly Feed[]): string {
   const [worst] = over;
   if (feeds.length === 0) return "Nothing draws current in this slot.";
-  if (!worst) return "Nothing trips.";
+  if (!worst) return sayStalls(feeds);
   if (over.length === 1) {
     const does = worst.kind === "district" ? "trips" : "is overloaded";
     return `${worst.title} ${does} at ${worst.load.peakLayout}: ${amps(worst.load.peakMa)} of ${amps(worst.load.limitMa)}.`;
   }
   return `${listed(over.map(({ title }) => title))} take more than they bear.`;
+}
+
+/** Nothing is too much as planned; whether it stays so where one locomotive's wheels are held. */
+function sayStalls(feeds: readonly Feed[]): string {
+  const tripping = feeds.flatMap(({ kind, title, load: { stall, limitMa } }) =>
+    stall && stall.ma > limitMa ? [{ kind, title, stall, limitMa }] : [],
+  );
+  const [first] = tripping;
+  if (!first) return "Nothing trips.";
+  if (tripping.length > 1)
+    return `Nothing trips as planned, but one locomotive that stalled would be too much for ${listed(tripping.map(({ title }) => title))}.`;
+  const { kind, title, stall, limitMa } = first;
+  const does = kind === "district" ? "trip" : "be overloaded";
+  return `Nothing trips as planned, but ${title} would ${does} if locomotive ${stall.locomotive} of train ${stall.train} stalled at ${stall.atLayout}: ${amps(stall.ma)} of ${amps(limitMa)}.`;
 }
 
 const room = ({ load }: Feed) => {

@@ -1,8 +1,8 @@
 import type { FindingReport } from "../../../shared/check.ts";
 
-/** mA as people read amps: `2.90 A`, below an ampere `450 mA`. */
-export function amps(ma: number): string {
-  return ma < 1_000 ? `${Math.round(ma)} mA` : `${(ma / 1_000).toFixed(2)} A`;
+/** mA as people read amps: `2.90 A`, below an ampere `450 mA`; with `more` places than that. */
+export function amps(ma: number, more = 0): string {
+  return ma < 1_000 ? `${ma.toFixed(more)} mA` : `${(ma / 1_000).toFixed(2 + more)} A`;
 }
 
 /** Real seconds as `38 s` or `2 min 5 s`; tenths below ten seconds. */
@@ -25,17 +25,17 @@ export function listed(items: readonly string[]): string {
   return `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
 }
 
-/** A share of 1 in whole per cent: `78 %`. */
-export function percent(share: number): string {
-  return `${Math.round(share * 100)} %`;
+/** A share of 1 in whole per cent: `78 %`; with `more` places than that. */
+export function percent(share: number, more = 0): string {
+  return `${(share * 100).toFixed(more)} %`;
 }
 
-/** A measured figure in its unit, `1450 mm`; null for a finding without one. */
-export function figure(value: number | null, unit: FindingReport["unit"]): string | null {
+/** A measured figure in its unit, `1450 mm`; null for a finding without one. `more`: places beyond those people read. */
+export function figure(value: number | null, unit: FindingReport["unit"], more = 0): string | null {
   if (value === null) return null;
   switch (unit) {
     case "mA":
-      return amps(value);
+      return amps(value, more);
     case "ms":
       return duration(value / 1_000);
     case "mm":
@@ -50,9 +50,9 @@ export function figure(value: number | null, unit: FindingReport["unit"]): strin
     case "addresses":
       return count(value, "address", "addresses");
     case "share":
-      return percent(value);
+      return percent(value, more);
     case "V":
-      return `${Number(value.toFixed(2))} V`;
+      return `${Number(value.toFixed(2 + more))} V`;
     case "none":
       return null;
   }
@@ -65,12 +65,21 @@ const TIMED: Partial<Record<FindingReport["code"], string>> = {
   "train-outside-slot": "past the end",
 };
 
-/** The figure against its limit in one phrase: `3.12 A, limit 3.00 A`; null where there is no figure. */
+/** Finer than any figure of a finding is. */
+const MOST_MORE = 4;
+
+/**
+ * The figure against its limit in one phrase: `3.12 A, limit 3.00 A`, with as many places as tell them apart; null where
+ * there is no figure.
+ */
 export function figureAgainstLimit({ code, measured, limit, unit }: FindingReport): string | null {
   const value = figure(measured, unit);
   if (value === null) return null;
   if (unit === "ms") return `${value} of real time ${TIMED[code] ?? ""}`.trim();
   if (limit === null) return value;
   if (unit === "trains" || unit === "handsets" || unit === "outputs") return `${value}, room for ${limit}`;
-  return `${value}, limit ${figure(limit, unit)}`;
+  let more = 0;
+  while (more < MOST_MORE && measured !== limit && figure(measured, unit, more) === figure(limit, unit, more))
+    more++;
+  return `${figure(measured, unit, more)}, limit ${figure(limit, unit, more)}`;
 }

@@ -66,7 +66,12 @@ function Figures({ district, wire, leastV }: FiguresProps) {
       `at most ${wire.dropLimitV.toFixed(2)} V`,
       wire.dropFails,
     ],
-    ["Volts left at the far end", `${wire.farEndV.toFixed(1)} V`, `at least ${leastV} V`, wire.voltsFail],
+    [
+      "Volts left at the far end",
+      wire.farEndV > 0 ? `${wire.farEndV.toFixed(2)} V` : "none",
+      `at least ${leastV} V`,
+      wire.voltsFail,
+    ],
     [
       "What a short at the far end brings",
       wire.faultMa === null ? "whatever the supply gives" : amps(wire.faultMa),

@@ -82,6 +82,79 @@ describe("findings in words", () => {
   });
 });
 
+describe("what findings say of figures", () => {
+  const told = (given: Partial<Finding>) =>
+    word({ ...finding, ...given }, problem, (ms) => `10:0${Math.floor(ms / 60_000)}`);
+  const district = { districts: [0], shares: [] };
+
+  it("has places enough to tell what is above its limit from the limit", () => {
+    const shares = [{ train: 0, ma: 3_001 }];
+    const trip = told({ ...district, code: "district-will-trip", shares, measured: 3_001, limit: 3_000 });
+    expect(trip.sentence).toContain("draws 3.001 A, and its breaker opens at 3.000 A");
+    const volts = { ...district, unit: "V" } as const;
+    const low = told({ ...volts, code: "district-volts-too-low", measured: 8.46, limit: 8.5 });
+    expect(low.sentence).toContain("8.46 V are left at 10:00: 8.50 V is the least");
+    const drop = told({ ...volts, code: "district-drop-too-big", measured: 3.54, limit: 3.48 });
+    expect(drop.sentence).toContain("lose 3.54 V at its peak at 10:00: 3.48 V is as much");
+    const busy = told({ code: "section-too-busy", measured: 0.75004, limit: 0.75, unit: "share" });
+    expect(busy.sentence).toContain("taken for 75.004 % of the time");
+    expect(busy.sentence).toContain("more than 75 %");
+  });
+
+  it("says that nothing is left where the wires would lose more than the supply gives", () => {
+    const { sentence } = told({
+      ...district,
+      code: "district-volts-too-low",
+      measured: -7.5,
+      limit: 8.5,
+      unit: "V",
+    });
+    expect(sentence).toContain("nothing is left of the volts at 10:00");
+    expect(sentence).not.toContain("-");
+  });
+
+  it("blames accessories that are too much by themselves, and not trains", () => {
+    const supply = { supplies: [0], code: "supply-over-rating", limit: 5_000 } as const;
+    const alone = told({ ...supply, measured: 6_000, shares: [] });
+    expect(alone.sentence).toContain("accessories (6.00 A) draw 6.00 A, and it can give 5.00 A");
+    expect(alone.cure).toMatch(/accessories/);
+    expect(alone.cure).not.toMatch(/train/);
+    const both = told({ ...supply, measured: 6_000, shares: [{ train: 0, ma: 1_500 }] });
+    expect(both.cure).toContain("Move one of these trains");
+  });
+
+  it("advises groups after a trip only where there are any", () => {
+    const restart = { ...district, code: "district-trips-on-restart" } as const;
+    expect(told({ ...restart, needed: 2 }).cure).toContain("Bring it up in groups, as its report says");
+    expect(told({ ...restart, needed: null }).cure).toContain("Take a train off before power returns");
+  });
+
+  it("promises no conductor that would do", () => {
+    for (const code of [
+      "district-drop-too-big",
+      "district-volts-too-low",
+      "district-fault-not-seen",
+    ] as const)
+      expect(told({ ...district, code }).cure).toContain("if one does");
+  });
+
+  it("counts those that answer to one address", () => {
+    const three = { ...problem, locomotives: ["E7", "E8", "E9"].map(named) } as unknown as WordedProblem;
+    const used = {
+      ...finding,
+      code: "address-used-twice",
+      commandSystems: [0],
+      rakes: [],
+      measured: 3,
+    } as const;
+    expect(word({ ...used, locomotives: [0, 1, 2] }, three, String)).toEqual({
+      sentence: "Locomotives E7, E8 and E9 all answer to address 3 of Digital: what one is told, all do.",
+      cure: "Let one of them keep it: give each of the others another address, or leave it at home.",
+    });
+    expect(word({ ...used, locomotives: [0, 1] }, three, String).sentence).toContain("both answer");
+  });
+});
+
 describe("wording", () => {
   it("lists with an and, and stops at four", () => {
     expect([[], ["a"], ["a", "b"], ["a", "b", "c"]].map((l) => listed(l))).toEqual([
@@ -95,7 +168,7 @@ describe("wording", () => {
   });
 
   it("writes amps and durations as people do", () => {
-    expect([450, 999, 1_000, 2_905].map(amps)).toEqual(["450 mA", "999 mA", "1.00 A", "2.90 A"]);
+    expect([450, 999, 1_000, 2_905].map((ma) => amps(ma))).toEqual(["450 mA", "999 mA", "1.00 A", "2.90 A"]);
     expect([1_000, 2_540, 38_000, 120_000, 125_000].map(duration)).toEqual([
       "1 s",
       "2.5 s",

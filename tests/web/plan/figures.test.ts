@@ -28,6 +28,8 @@ describe("figures as people read them", () => {
 
   it("set a measured figure against its limit in its own unit", () => {
     expect(told(3_120, 3_000, "mA")).toBe("3.12 A, limit 3.00 A");
+    expect(told(3_001, 3_000, "mA")).toBe("3.001 A, limit 3.000 A");
+    expect(told(0.75004, 0.75, "share")).toBe("75.004 %, limit 75.000 %");
     expect(told(1_450, 1_300, "mm")).toBe("1450 mm, limit 1300 mm");
     expect(told(2, 1, "trains")).toBe("2 trains, room for 1");
     expect(told(62_000, 0, "ms")).toBe("1 min 2 s of real time");
