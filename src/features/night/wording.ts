@@ -44,6 +44,9 @@ const draws: Sentence = (finding, problem) =>
 const drawsClose: Sentence = (finding, problem) =>
   `With it ${drawerOf(finding, problem)} draws ${amps(finding.measured ?? 0)}, more than the ${amps(finding.limit ?? 0)} that leave the reserve free.`;
 
+const drawsInStall: Sentence = (finding, problem) =>
+  `With it ${drawerOf(finding, problem)} draws ${amps(finding.measured ?? 0)} of ${amps(finding.limit ?? 0)} if ${codesOf(problem.locomotives, finding.locomotives)[0]} stalls.`;
+
 const leavesNoOutput: Sentence = (finding, problem) =>
   `With it no controller output is left for the train in ${sectionsOf(finding, problem)}.`;
 
@@ -72,8 +75,8 @@ const SENTENCES = {
   "district-too-close": drawsClose,
   "supply-over-rating": draws,
   "supply-too-close": drawsClose,
-  "district-trips-on-stall": (finding, problem) =>
-    `With it ${drawerOf(finding, problem)} draws ${amps(finding.measured ?? 0)} of ${amps(finding.limit ?? 0)} if ${codesOf(problem.locomotives, finding.locomotives)[0]} stalls.`,
+  "output-trips-on-stall": drawsInStall,
+  "district-trips-on-stall": drawsInStall,
   "district-trips-on-restart": (finding, problem) =>
     `With it ${drawerOf(finding, problem)} would not come up again after a trip: it draws ${amps(finding.measured ?? 0)} of ${amps(finding.limit ?? 0)} when power returns.`,
   "district-drop-too-big": (finding, problem) =>

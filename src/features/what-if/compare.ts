@@ -82,6 +82,7 @@ const TOLD_APART_BY = {
   "supply-too-close": "thing",
   "handsets-too-few": "thing",
   "train-outside-slot": "whom",
+  "output-trips-on-stall": "thing",
   "district-trips-on-stall": "thing",
   "district-trips-on-restart": "thing",
   "address-refused": "whom",

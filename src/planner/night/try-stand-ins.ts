@@ -40,6 +40,7 @@ const BROUGHT_BY_STAND_IN = {
   "supply-too-close": "feed",
   "handsets-too-few": null,
   "train-outside-slot": null,
+  "output-trips-on-stall": "feed",
   "district-trips-on-stall": "feed",
   "district-trips-on-restart": "feed",
   "address-refused": "train",
