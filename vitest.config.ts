@@ -19,6 +19,8 @@ export default defineConfig({
           name: "unit",
           include: ["tests/**/*.test.{ts,tsx}"],
           exclude: [...ON_DATABASE, ...IN_BROWSER, ...ARCHITECTURE],
+          // hundreds of random plans, on a machine that may be busy: no claim is about time
+          testTimeout: 60_000,
         },
       },
       {
@@ -43,7 +45,7 @@ export default defineConfig({
           sequence: { groupOrder: 1 },
         },
       },
-      { test: { name: "architecture", include: ARCHITECTURE } },
+      { test: { name: "architecture", include: ARCHITECTURE, testTimeout: 60_000 } },
     ],
   },
 });
