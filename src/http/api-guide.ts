@@ -67,13 +67,13 @@ Enough to work a figure out by hand.
 - **Motion.** A train stands at a call with its head at the leaving end of that section, and runs between two timed calls at one steady speed:
   the distance from head to head, over the real time (layout time divided by the clock ratio). It enters a section when its head does, and is clear of it when its
   tail is: a train length past the end. A section is taken from set-up before it is entered to release after it is clear (policy). A limit of speed is
-  compared with that steady speed, reckoned back to the prototype by the scale.
+  compared with that steady speed, reckoned back to the prototype by the scale; a section's holds until the tail is clear of it.
 - **Standing.** Stock stands where its train departs from since the working that brought it, else since \`placedAt\`, else since the slot's start; where
   it arrived until its next working, \`removedAt\` or the slot's end. Standing, it takes every section that its length covers.
 - **Loads.** A locomotive draws its running current while its train moves, else its standing current; on analog track a standing one draws nothing. It
   sits at the head unless marked at the rear, and counts in every district that any part of it is in; a rake's lighting counts in each district that the train covers. A district's
   load is the sum at each instant, a supply's that of its districts and its accessories. One stalled: the load at an instant with one locomotive's stall in place of what it
-  draws then, at worst. A restart: the inrush of all that is there at once.
+  draws then, at worst. A restart: the inrush of all that is there at once, of each no less than what it draws.
 - **Wires.** Loop resistance is 2 × length × Ω per metre of the conductor (IEC 60228; AWG by its own table) × (1 + 0.00393 × (°C − 20)). The drop is loop resistance × peak;
   at the far end are the supply's volts less the drop; a short there brings volts / (\`sourceOhm\` + loop resistance), which must be the breaker's current times the policy's margin.
 - **How busy.** The times for which trains take a section (set-up and release included, stock that only stands there left out), pushed together until

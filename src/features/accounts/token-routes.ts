@@ -27,7 +27,7 @@ export function registerTokenRoutes(app: HttpApp, service: TokenService): void {
     operationId: "createToken",
     summary: "Create a token",
     description:
-      "For a program that acts in one's name, sent as `Authorization: Bearer …`. It may do what one may oneself, less where scope or club say so, and nothing to the account. The answer alone shows it.",
+      "For a program that acts in one's name, sent as `Authorization: Bearer …`. It may do what one may oneself, less where scope or club say so, and nothing to the account: it is made with the cookie of a sign-in, not with another token. The answer alone shows it.",
     body: tokenBody.meta({
       examples: [{ name: "Backup", scope: "read", club: null, expiresAt: "2027-03-01T00:00:00Z" }],
     }),
