@@ -66,6 +66,8 @@ test("one stalled locomotive, and everything coming up at once, are at worst wha
       expect(found("district-trips-on-restart").map(({ measured, limit }) => [measured, limit])).toEqual(
         surge > breakerMa && !isBrief ? [[surge, breakerMa]] : [],
       );
+      for (const { needed } of found("district-trips-on-restart"))
+        expect(needed).toBe(restart?.groups?.length ?? null);
       stalls += found("district-trips-on-stall").length;
       restarts += found("district-trips-on-restart").length;
     });

@@ -45,7 +45,12 @@ export function judgeSchedule(problem: Problem, turns: readonly TurnToJudge[]): 
       )
         faults.push(fault("two-trains-on-output", ride, other.span.startMs));
   }
-  return [...faults, ...judgeParked(problem, positions, rides), ...judgeDigital(problem, positions)];
+  return [
+    ...faults,
+    ...judgeParked(problem, positions, rides),
+    ...judgeDigital(problem, positions),
+    ...judgeStillDigital(problem, positions, rides),
+  ];
 }
 
 /**
@@ -178,13 +183,45 @@ function fedDuring(positions: Positions, section: number, span: Interval) {
   return parts;
 }
 
+/**
+ * What has come over digital track into a section that can be either, and holds it, stands there digitally until set-up
+ * before it, or another train with its stock, goes on over analog track.
+ */
+function judgeStillDigital(
+  problem: Problem,
+  positions: Positions,
+  rides: readonly Ridden[],
+): ScheduleFault[] {
+  const workers = workersOfStock(problem);
+  const lengthMm = (train: number) => (problem.trains[train] as Train).lengthMm;
+  return standsOf(problem).flatMap(({ train, sections, span }) => {
+    const cameDigital = digitalMoves(problem, train).some(({ arriveMs }) => arriveMs === span.startMs);
+    return sections.flatMap((section): ScheduleFault[] => {
+      const here = problem.sections[section] as Section;
+      if (!cameDigital || here.control !== "changeover" || here.lengthMm < lengthMm(train)) return [];
+      const next = rides
+        .filter((ride) => workers[train]?.has(ride.train) && ride.span.startMs >= span.startMs)
+        .filter(({ inside }) => inside.some((each) => each.section === section))
+        .sort((a, b) => a.span.startMs - b.span.startMs)[0];
+      if (next && lengthMm(next.train) > here.lengthMm) return [];
+      const turnMs = next ? next.span.startMs - problem.policy.setUpMs : span.endMs;
+      const digital = { startMs: span.startMs, endMs: Math.min(span.endMs, turnMs) };
+      const fed = fedDuring(positions, section, digital).find((part) => overlap(part.span, digital));
+      return fed ? [{ kind: "output-meets-digital", section, train, atMs: fed.span.startMs }] : [];
+    });
+  });
+}
+
+function digitalMoves(problem: Problem, train: number): Move[] {
+  return otherMoves(problem, train).filter(({ covered }) =>
+    covered.some(({ section }) => (problem.sections[section] as Section).control === "digital"),
+  );
+}
+
 /** Over digital track a train is digital all the way from one stand to the next. */
 function judgeDigital(problem: Problem, positions: Positions): ScheduleFault[] {
   return problem.trains.flatMap((_, train) =>
-    otherMoves(problem, train)
-      .filter(({ covered }) =>
-        covered.some(({ section }) => (problem.sections[section] as Section).control === "digital"),
-      )
+    digitalMoves(problem, train)
       .flatMap(({ covered }) => covered)
       .flatMap(({ section, fromMs, toMs }): ScheduleFault[] => {
         const span = { startMs: fromMs, endMs: toMs };

@@ -234,6 +234,29 @@ describe("what outputs carry", () => {
     expect(controller).toMatchObject({ peakMa: 500, constantMa: 100, shares: [{ train: 0, ma: 400 }] });
   });
 
+  test("one stalled locomotive that asks more of its output than that can give is warned of, not where the load is too much already", () => {
+    // design 5: 60 mA of light, 1,000 mA held in place of 400 running, against 1,000
+    const held = (stallMa: number, ...others: number[]) =>
+      check({
+        ...run([0, ...others], [0]),
+        locomotives: run([]).locomotives.map((one, at) => (at === 0 ? { ...one, stallMa } : one)),
+      });
+    expect(held(1_000).findings).toMatchObject([
+      {
+        code: "output-trips-on-stall",
+        severity: "warns",
+        outputs: [0],
+        locomotives: [0],
+        trains: [0],
+        measured: 1_060,
+        limit: 1_000,
+        span: { startMs: 600_000, endMs: 600_001 },
+      },
+    ]);
+    expect(held(940).findings).toEqual([]);
+    expect(held(1_000, 2).findings.map(({ code }) => code)).not.toContain("output-trips-on-stall");
+  });
+
   test("a train too heavy for every output gets one all the same, and the finding", () => {
     const { analog, findings } = check(run([1, 2]));
     expect(analog.status).toBe("assigned");

@@ -38,4 +38,9 @@ test("stock that goes on from digital to analog as another train is changed over
   // nor may it be turned sooner: stock under digital control is not harmless
   expect(turns[0]).toMatchObject({ to: 0, atMs: 995_000, mayMs: { startMs: 995_000 } });
   expect(judgeSchedule(problem, made.schedule.turns)).toEqual([]);
+  // within the driver's time, but while the section is digital
+  const early = made.schedule.turns.map((turn) => (turn === turns[0] ? { ...turn, atMs: 940_000 } : turn));
+  expect(judgeSchedule(problem, early)).toEqual([
+    { kind: "output-meets-digital", section: 1, train: 0, atMs: 940_000 },
+  ]);
 });
