@@ -102,7 +102,7 @@ describe.skipIf(noBrowser)("the layout owner of a club that has nothing yet", ()
   const tab = (words: string) =>
     page.locator(".table-tabs").getByRole("link", { name: words, exact: true }).click();
   async function add(what: string, cells: Readonly<Record<string, string>>) {
-    await page.getByRole("button", { name: `Add a ${what}` }).click();
+    await page.getByRole("button", { name: new RegExp(`^Add an? ${what}$`) }).click();
     const form = page.getByRole("form", { name: `A new ${what}` });
     for (const [label, value] of Object.entries(cells)) {
       const cell = form.getByLabel(label, { exact: true });

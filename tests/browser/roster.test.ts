@@ -94,11 +94,11 @@ describe.skipIf(noBrowser)("the roster with its pictures", () => {
   });
 
   it("say of a locomotive what meters showed beside its own figures", async () => {
-    // 402, 410 and 415 mA: median 410; deviations 8, 0, 5, times 1.4826; no nearer than a twentieth
+    // 492, 500 and 505 mA: median 500; deviations 8, 0, 5, times 1.4826; no nearer than a twentieth
     const { page } = await visit(`${CLUB}/roster/locomotives/A23`);
     const row = page.getByRole("row", { name: "Running" });
-    await row.getByText("410 ± 7.4 mA of 3").waitFor();
-    await row.getByText("410 mA, 389 to 431").waitFor();
+    await row.getByText("500 ± 7.4 mA of 3").waitFor();
+    await row.getByText("500 mA, 475 to 525").waitFor();
     await page.getByRole("row", { name: "Stalled" }).getByText("none", { exact: true }).waitFor();
   });
 
