@@ -90,6 +90,18 @@ export const acceptedCorrections = z
       .array(z.strictObject({ locomotive: code, state: drawState, ma: currentMa, version: z.int().min(1) }))
       .min(1)
       .max(1_000)
+      .superRefine((list, context) => {
+        const told = new Set<string>();
+        for (const [at, { locomotive, state }] of list.entries()) {
+          if (told.has(`${state} ${locomotive}`))
+            context.addIssue({
+              code: "custom",
+              path: [at],
+              message: `Locomotive ${locomotive} ${state} is corrected twice: keep one.`,
+            });
+          told.add(`${state} ${locomotive}`);
+        }
+      })
       .meta({ description: "Each locomotive's state once, on the version it was proposed for." }),
   })
   .meta({ id: "AcceptedCorrections" });

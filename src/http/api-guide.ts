@@ -35,7 +35,8 @@ A finding, shortened:
 ## A club's own records
 
 1. \`POST /api/clubs\` makes a club with its time zone and scale.
-2. Either \`POST …/import\` brings everything in one document (try \`dryRun=true\` first; \`GET …/export\` of another club shows its form), or
+2. Either \`POST …/import\` brings everything in one document (try \`dryRun=true\` first; \`GET …/export\` of another club shows its form; time zone, scale and policy
+   are the club's own and not in it: copy them from \`GET /api/clubs/{club}\`; nor are pictures), or
    the records are made one by one in an order in which what a record names is there already: areas, places, lines, walks,
    command systems, supplies, districts, sections, links, controllers, selectors, short tests; locomotives, decoders, rakes; handsets; members;
    timetables, their versions, the trains of a version; sessions; readings.

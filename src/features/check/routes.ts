@@ -12,7 +12,7 @@ import type { CheckService } from "./service.ts";
 const slotParams = z.strictObject({ club: code, session: code, slot: code });
 
 const WHAT_IT_FINDS = `The answer lists every finding with its sentence, figure, limit and moment, and the curves, occupations
-and needs behind them. Times are given on both clocks, ms count from the session's start. A plan that does not fit is
+and needs behind them. Times are given on both clocks, ms count from the slot's start. A plan that does not fit is
 a good answer (200, verdict \`stopped\`); only what cannot be computed is refused.`;
 
 export function registerCheckRoutes(app: HttpApp, service: CheckService): void {

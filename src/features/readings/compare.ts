@@ -30,7 +30,8 @@ export interface Compared {
 export function compareReadings(given: Compared): Comparison {
   const { problem, replaced, session, slot } = given;
   const whoDraws = createWhoDraws(problem, replaced);
-  const moments = given.readings
+  const { startMs, endMs } = problem.slot;
+  const all = given.readings
     .filter((reading) => reading.session === session && reading.slot === slot)
     .map((reading) => {
       const atMs = given.toMs(parseLayoutTime(reading.layoutTime ?? "0:00"));
@@ -38,6 +39,8 @@ export function compareReadings(given: Compared): Comparison {
       return { reading, atMs, draws: whoDraws(district, atMs) };
     })
     .sort((a, b) => a.atMs - b.atMs || (a.reading.code < b.reading.code ? -1 : 1));
+  // of any other time the plan says nothing
+  const moments = all.filter(({ atMs }) => startMs <= atMs && atMs < endMs);
   const isKnown = knownDraws(given);
   const fit = fitDraws(
     moments.map(({ reading, draws }) => ({
@@ -60,7 +63,7 @@ export function compareReadings(given: Compared): Comparison {
         version: given.versions.get(codeOf(correction)) ?? 0,
       }));
   return {
-    headline: toHeadline(moments.length, fit),
+    headline: `${toHeadline(moments.length, fit)}${tellOthers(all.length - moments.length)}`,
     readings: moments.map(({ reading, atMs, draws }, i) => ({
       reading: reading.code,
       district: reading.district ?? "?",
@@ -91,6 +94,12 @@ function knownDraws({ problem, readings }: Compared): (draw: Drawing) => boolean
 }
 
 const sumOf = (draws: readonly Drawing[]) => draws.reduce((sum, { ma }) => sum + ma, 0);
+
+function tellOthers(count: number): string {
+  if (count === 0) return "";
+  const readings = count === 1 ? "One reading is" : `${count} readings are`;
+  return ` ${readings} of a time outside the slot and left out: put the layout time right.`;
+}
 
 function toHeadline(count: number, { beforeMa, afterMa, corrections, withheld }: Fit): string {
   if (count === 0) return "No district was read in this slot yet, so there is nothing to compare.";

@@ -52,6 +52,9 @@ export function robust(values: readonly number[]): Robust | null {
   return { median: middle, spread, count: values.length };
 }
 
+/** A tenth more of 420 is 462, where binary fractions make it a hair above. */
+const ROUNDING = 1e-6;
+
 /** Readings where there are any, else the roster's figure with the range that its source leaves. Whole mA. */
 export function estimateCurrent(
   roster: { readonly ma: number; readonly source: FigureSource },
@@ -62,8 +65,8 @@ export function estimateCurrent(
     const { low, high } = SOURCE_FACTORS[roster.source];
     return {
       ma: roster.ma,
-      lowMa: Math.floor(roster.ma * low),
-      highMa: Math.ceil(roster.ma * high),
+      lowMa: Math.floor(roster.ma * low + ROUNDING),
+      highMa: Math.ceil(roster.ma * high - ROUNDING),
       measured: roster.source === "measured",
     };
   }

@@ -105,11 +105,25 @@ describe("what meters showed", () => {
     const stale = { corrections: [{ locomotive, state, ma, version: version + 1 }] };
     await served.request.post(`${club}/accept-corrections`).send(stale).expect(412);
     const accepted = { corrections: [{ locomotive, state, ma, version }] };
+    const twice = { corrections: [...accepted.corrections, ...accepted.corrections] };
+    const { body: refusal } = await served.request.post(`${club}/accept-corrections`).send(twice).expect(400);
+    expect(refusal.errors[0].detail).toMatch(/is corrected twice: keep one\./);
     await served.request.post(`${club}/accept-corrections`).send(accepted).expect(200);
     const engine = (await served.request.get(`${club}/locomotives/${locomotive}`).expect(200)).body;
     expect(engine.running).toEqual({ ma, source: "measured" });
     expect(await compare()).toMatchObject({ corrections: [], beforeMa: 0 });
     await served.request.post(`${club}/accept-corrections`).send(accepted).expect(412);
+  });
+
+  it("of a time outside its slot is left out of the comparison, and told of", async () => {
+    const before = await compare();
+    const outside = { ...nightReading(1, 402, 0), code: "outside", layoutTime: "23:59" };
+    await importReadings([outside]);
+    const after = await compare();
+    expect(after.readings).toEqual(before.readings);
+    expect(after.headline).toBe(
+      `${before.headline} One reading is of a time outside the slot and left out: put the layout time right.`,
+    );
   });
 
   it("is of a locomotive in a state, or of a district at a moment of a night, never of both or neither", async () => {

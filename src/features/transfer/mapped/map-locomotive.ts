@@ -3,7 +3,7 @@ import type { KeptFigure, RosterMapping } from "../../../../shared/mapped-import
 import type { Locomotive } from "../../../../shared/roster.ts";
 import { FIGURE_SOURCES, type FigureSource } from "../../../../shared/vocabulary.ts";
 import { cellFault } from "../csv/errors.ts";
-import { type Figure, type Quantity, readFigure, readWhole, unitOf } from "./read-figure.ts";
+import { type Figure, type Quantity, readFigure, readWhole, unitOf, unitsOf } from "./read-figure.ts";
 import type { DecimalMark } from "./read-number.ts";
 
 /** A row of the sheet: what stands under a heading, without blanks around it. */
@@ -54,7 +54,11 @@ export function readLocomotive(
     const named = word === "" ? unit : unitOf(quantity, word);
     if (named === undefined)
       faults.push(
-        cellFault(row, unitColumn ?? undefined, `${word} is no unit of a ${quantity} that is known here.`),
+        cellFault(
+          row,
+          unitColumn ?? undefined,
+          `${word} is no unit of a ${quantity}: write ${unitsOf(quantity)}.`,
+        ),
       );
     return named ?? unit;
   };

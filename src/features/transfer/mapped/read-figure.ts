@@ -44,6 +44,12 @@ export function unitOf(quantity: Quantity, word: string): string | undefined {
   return unit !== undefined && unit in IN_OUR_UNITS[quantity] ? unit : undefined;
 }
 
+/** The units of a quantity as one reads them: `mm, cm, m or in`. */
+export function unitsOf(quantity: Quantity): string {
+  const units = Object.keys(IN_OUR_UNITS[quantity]);
+  return `${units.slice(0, -1).join(", ")} or ${units.at(-1)}`;
+}
+
 /** A cell's figure and the word behind it. */
 export function splitFigure(text: string): { readonly digits: string; readonly word: string } {
   const [, digits = "", word = ""] = /^([\d.,'\u2019\s\u00a0\u202f]*)(\D*)$/u.exec(text.trim()) ?? [];
@@ -63,8 +69,10 @@ export function readFigure(
 ): Figure {
   const { digits, word } = splitFigure(text);
   const named = word === "" ? unit : unitOf(quantity, word);
+  if (/^\s*[-\u2212]\s*\d/u.test(text)) return { fault: `${text} is below 0: write a figure above it.` };
   if (digits === "") return { fault: `${text} is no number: write a figure.` };
-  if (named === undefined) return { fault: `${word} is no unit that is known here.` };
+  if (named === undefined)
+    return { fault: `${word} is no unit of a ${quantity}: write ${unitsOf(quantity)}.` };
   const read = readNumber(digits);
   if (read === null) return { fault: `${digits} is no number: write a figure.` };
   const factor = (IN_OUR_UNITS[quantity] as Readonly<Record<string, number>>)[named] ?? 1;

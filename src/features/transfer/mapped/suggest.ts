@@ -24,7 +24,7 @@ const WORDS = {
   standing: ["standing", "stand", "idle", "stationary", "stopped", "quiescent", "sound"],
   stall: ["stall", "stalled", "slip"],
   inrush: ["inrush", "surge", "start"],
-  maxSpeed: ["max speed", "top speed", "speed", "vmax"],
+  maxSpeed: ["max speed", "top speed", "speed", "vmax", "top"],
   address: ["address", "decoder", "dcc"],
   owner: ["owner", "whose", "belongs"],
   note: ["note", "notes", "remark", "remarks", "comment", "comments"],

@@ -36,9 +36,9 @@ describe("a figure of a cell", () => {
     ["21 5", /no number/],
     ["12.34,5", /no number/],
     ["about 12", /no number/],
-    ["12 furlongs", /furlongs is no unit/],
+    ["12 furlongs", /furlongs is no unit of a length: write mm, cm, m or in\./],
     ["1.2.3", /no number/],
-    ["-5", /no number/],
+    ["-5", /-5 is below 0/],
   ])("%s is refused, saying why", (text, says) => {
     expect((readFigure(text, "length", "mm") as { fault: string }).fault).toMatch(says);
   });
