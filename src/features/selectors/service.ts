@@ -38,7 +38,7 @@ export function createSelectorService(store: SelectorStore, deps: SelectorDeps) 
     async makeSheet(address: SlotAddress): Promise<string> {
       const schedule = await make(address);
       if (schedule.status !== "made") throw noSchedule(schedule.headline);
-      return deps.writeSheet(toSheet(schedule));
+      return deps.writeSheet(toSheet(schedule, await store.readTimeZone(address.club)));
     },
   };
 

@@ -14,6 +14,10 @@ export type SelectorStore = ReturnType<typeof createSelectorStore>;
 
 export function createSelectorStore(database: DatabaseClient) {
   return {
+    /** What the clock on the club's wall goes by. */
+    readTimeZone: async (club: string): Promise<string> =>
+      (await database.club.findUniqueOrThrow({ where: { code: club }, select: { timeZone: true } })).timeZone,
+
     /**
      * Everything the slot's schedule needs, as of one moment.
      * @throws Refusal not-found
