@@ -81,8 +81,11 @@ describe.skipIf(noBrowser)("the claim board", () => {
 
   it("says in its place that a train was taken meanwhile, and offers the queue", async () => {
     const { page, fixture } = await visit();
+    const claim = page.getByRole("button", { name: "Claim Train 12" });
+    await claim.waitFor();
     fixture.take("12");
-    await page.getByRole("button", { name: "Claim Train 12" }).tap();
+    // at once: when the page next reads, the button is gone
+    await claim.evaluate((button) => (button as HTMLElement).click());
     const taken = row(page, "Stopping passenger");
     await taken.getByText("Caspar Thornbeck was a moment faster.").waitFor();
     await page.getByRole("button", { name: "Queue for Train 12" }).tap();
